@@ -1,0 +1,93 @@
+import { caseIdSchema, packTermIdSchema, revisionSchema, type CaseId } from './ids.ts';
+import type { BlobId } from './ids.ts';
+import { z } from './schema.ts';
+import type { Instant } from './times.ts';
+
+export const caseStatuses = ['open', 'issued', 'superseded', 'withdrawn'] as const;
+export const caseStatusSchema = z.enum(caseStatuses);
+export type CaseStatus = z.infer<typeof caseStatusSchema>;
+
+/** How the claim was answered; cause and liability are kept apart. */
+export const outcomes = [
+  'not-answered',
+  'claim-supported',
+  'claim-partly-supported',
+  'claim-not-supported',
+  'undetermined',
+  'no-fault-found',
+  'settled-as-goodwill',
+] as const;
+export const outcomeSchema = z.enum(outcomes);
+export type Outcome = z.infer<typeof outcomeSchema>;
+
+const line = (most: number) => z.string().trim().max(most);
+
+export const unitSchema = z.strictObject({
+  maker: line(120),
+  model: line(120),
+  serial: line(80),
+  partNumber: line(80),
+});
+export type Unit = z.infer<typeof unitSchema>;
+
+export const caseFieldsSchema = z.strictObject({
+  /** The shop's own number for the case, unique in the library: 26-0147, say. */
+  number: z.string().trim().min(1).max(40),
+  unit: unitSchema,
+  customer: line(160),
+  /** Word for word as received: never corrected, never shortened. */
+  claim: z.string().max(20_000),
+  outcome: outcomeSchema,
+  conclusion: z.string().max(20_000),
+});
+export type CaseFields = z.infer<typeof caseFieldsSchema>;
+
+export const caseDraftSchema = z.strictObject({
+  number: caseFieldsSchema.shape.number,
+  unit: unitSchema,
+  customer: caseFieldsSchema.shape.customer,
+  claim: caseFieldsSchema.shape.claim,
+  machineKind: packTermIdSchema,
+});
+export type CaseDraft = z.infer<typeof caseDraftSchema>;
+
+export const caseChangeSchema = z.strictObject({
+  caseId: caseIdSchema,
+  revision: revisionSchema,
+  fields: caseFieldsSchema.partial(),
+});
+export type CaseChange = z.infer<typeof caseChangeSchema>;
+
+/** Which knowledge pack the case was opened with; a later pack never changes an old case silently. */
+export type PackReference = { readonly id: string; readonly version: string; readonly sha256: string };
+
+export type TeardownCase = CaseFields & {
+  readonly id: CaseId;
+  readonly revision: number;
+  readonly status: CaseStatus;
+  readonly pack: PackReference;
+  readonly openedAt: Instant;
+  readonly openedBy: string;
+  readonly counts: CaseCounts;
+};
+
+export type CaseCounts = {
+  readonly photos: number;
+  readonly marks: number;
+  readonly findings: number;
+  readonly journalEntries: number;
+};
+
+export type CaseSummary = {
+  readonly id: CaseId;
+  readonly number: string;
+  readonly status: CaseStatus;
+  readonly outcome: Outcome;
+  readonly unit: Unit;
+  readonly customer: string;
+  readonly claim: string;
+  readonly openedAt: Instant;
+  readonly counts: CaseCounts;
+  /** The first photo of the case, or null. */
+  readonly coverBlobId: BlobId | null;
+};

@@ -1,0 +1,56 @@
+/** Words of the claim station: who claims what about which unit, and how it was answered. */
+export const claimTexts = {
+  title: 'Claim',
+  claimHead: 'The claim',
+  claim: 'Word for word, as received',
+  claimHint: 'With its mistakes: the report quotes it and answers exactly this.',
+  claimEmpty: 'Nothing entered yet. Copy it from the letter, message or job card.',
+  from: 'Who claims it',
+  customer: 'Customer',
+  unitHead: 'The unit on the bench',
+  number: 'Case number',
+  numberMissing: 'A case needs its number. The last one stays until you enter another.',
+  maker: 'Maker',
+  model: 'Model',
+  serial: 'Serial number',
+  serialHint: 'Shows in a dispute that the unit examined is the one claimed for.',
+  partNumber: 'Part number',
+  answerHead: 'The answer',
+  outcome: 'State of the answer',
+  outcomeHint: 'About the cause only. Who pays is settled elsewhere.',
+  conclusion: 'Conclusion, in your own words',
+  conclusionHint: 'The opinion is yours: the report prints it as you write it.',
+  caseHead: 'The case',
+  machineKind: 'Kind of machine',
+  packVersion: (label: string, version: string) => `${label}, version ${version}`,
+  openedAt: 'Opened',
+  openedBy: 'Opened by',
+  status: 'Status',
+
+  saving: {
+    saved: 'Everything here is saved',
+    waiting: 'Saving…',
+    failed: 'Not saved yet',
+    conflict: 'Changed in two places: choose below',
+  },
+  conflict: {
+    words: (field: string) =>
+      `“${field}” was changed in another window while you were writing. Yours is not saved yet. Choose which one stands.`,
+    theirs: 'In the library now',
+    nothing: '(nothing)',
+    keepMine: 'Save mine',
+    takeTheirs: 'Take the one in the library',
+  },
+
+  withdraw: {
+    open: 'Withdraw this case…',
+    title: 'Withdraw the case',
+    words:
+      'A withdrawn case stays in the library with everything in it, but can no longer be changed. The reason goes into the journal.',
+    reason: 'Reason',
+    reasonMissing: 'Enter the reason.',
+    do: 'Withdraw the case',
+    done: (number: string) => `Case ${number} is withdrawn.`,
+  },
+  closed: (status: string) => `This case is ${status}: it can be read but no longer changed.`,
+} as const;
