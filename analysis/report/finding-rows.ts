@@ -1,0 +1,69 @@
+/** The table of findings, and what was written about each. */
+import type { DamageClass, Finding } from '#shared-types/finding.ts';
+import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
+import { commonTexts } from '#shared-types/texts/common.ts';
+import { reportTexts } from '#shared-types/texts/report.ts';
+
+import { classChip, type SizedDrawing } from './class-key.ts';
+import { labelRange } from './label-range.ts';
+import type { ReportPlate } from './report-plates.ts';
+import { extentLabel, kindLabel, placeLabel } from './term-labels.ts';
+
+export type FindingRow = {
+  readonly number: number;
+  readonly class: DamageClass;
+  readonly chip: SizedDrawing;
+  readonly part: string;
+  readonly finding: string;
+  readonly presence: string;
+  readonly extent: string;
+  /** "Plate 1, P 2.1", one entry a plate. */
+  readonly plates: readonly string[];
+};
+
+export type FindingNote = { readonly name: string; readonly words: string };
+
+/** In the order of `findings`. */
+export function findingRows(
+  findings: readonly Finding[],
+  plates: readonly Pick<ReportPlate, 'number' | 'marks'>[],
+  pack: KnowledgePack,
+): FindingRow[] {
+  return findings.map((finding) => ({
+    number: finding.number,
+    class: finding.class,
+    chip: classChip(finding.class),
+    part: placeLabel(pack, finding),
+    finding: damageWords(finding, pack),
+    presence: commonTexts.presences[finding.presence],
+    extent:
+      finding.extent === null ? reportTexts.findings.nowhere : extentLabel(pack, finding, finding.extent),
+    plates: plates.flatMap((plate) => {
+      const labels = plate.marks
+        .filter((mark) => mark.findingNumber === finding.number)
+        .map((mark) => mark.label);
+      return labels.length === 0 ? [] : [reportTexts.plates.reference(plate.number, labelRange(labels))];
+    }),
+  }));
+}
+
+export function findingNotes(findings: readonly Finding[]): FindingNote[] {
+  return findings
+    .filter((finding) => finding.note.trim() !== '')
+    .map((finding) => ({ name: reportTexts.findings.note(finding.number), words: finding.note }));
+}
+
+/** Kind of damage and how bad: "worn away, severe". */
+function damageWords(finding: Finding, pack: KnowledgePack): string {
+  const kind = kindLabel(pack, finding.kind);
+  return finding.severity === null ? kind : `${kind}, ${reportTexts.severities[finding.severity]}`;
+}
+
+/** The whole finding in a line; that it is present goes without saying. */
+export function findingWords(finding: Finding, pack: KnowledgePack): string {
+  return [
+    damageWords(finding, pack),
+    ...(finding.presence === 'present' ? [] : [commonTexts.presences[finding.presence]]),
+    ...(finding.extent === null ? [] : [extentLabel(pack, finding, finding.extent)]),
+  ].join(', ');
+}
