@@ -1,0 +1,15 @@
+import { listCases, readCase } from '../../database/repositories/cases.ts';
+import { listKnownTags } from '../../database/repositories/search-tags.ts';
+import { searchCases } from '../../services/case-search.ts';
+import { changeCase, openCase, withdrawCase } from '../../services/case-work.ts';
+import type { Handlers } from './handler-types.ts';
+
+export const caseHandlers = {
+  'cases.list': ({ db }) => listCases(db),
+  'cases.open': openCase,
+  'cases.read': ({ db }, { caseId }) => readCase(db, caseId),
+  'cases.change': changeCase,
+  'cases.withdraw': withdrawCase,
+  'search.cases': searchCases,
+  'search.known-tags': ({ db }) => listKnownTags(db),
+} satisfies Partial<Handlers>;

@@ -1,0 +1,13 @@
+/** One handler a channel; the type refuses a channel without one and a handler without a channel. */
+import { benchHandlers } from './bench-handlers.ts';
+import { caseHandlers } from './case-handlers.ts';
+import type { Handlers } from './handler-types.ts';
+import { libraryHandlers } from './library-handlers.ts';
+import { workHandlers } from './work-handlers.ts';
+
+export const handlers: Handlers = {
+  ...libraryHandlers,
+  ...caseHandlers,
+  ...benchHandlers,
+  ...workHandlers,
+};

@@ -1,0 +1,50 @@
+/** The program in a browser: starts the engine and the loopback host, prints the address, stays until it is told to end. */
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+
+import { hostTexts } from '#shared-types/texts/host.ts';
+
+import { createEngineLink } from '../processes/engine-link.ts';
+import { createEventHub } from '../processes/event-hub.ts';
+import { createForkBroker } from '../processes/fork-broker.ts';
+import { libraryFolders } from '../processes/library-folder.ts';
+import { openLoopbackHost } from './loopback-host.ts';
+
+const { values } = parseArgs({
+  options: { library: { type: 'string' }, port: { type: 'string', default: '0' } },
+});
+const folders = libraryFolders(values.library ?? null);
+const hub = createEventHub();
+const link = createEngineLink({
+  broker: createForkBroker(),
+  folders,
+  carrier: 'loopback',
+  library: 'own',
+  publish: hub.publish,
+});
+
+const started = await link.started;
+if (!started.ok) {
+  console.error(started.error.message);
+  process.exit(1);
+}
+const host = await openLoopbackHost({
+  link,
+  hub,
+  uploadFolder: join(folders.own, 'uploads'),
+  port: Number(values.port),
+});
+console.log(hostTexts.open(host.address));
+console.log(hostTexts.stopHint);
+
+let ending = false;
+async function end(): Promise<void> {
+  if (ending) return;
+  ending = true;
+  await host.close();
+  await link.close();
+  process.exit(0);
+}
+process.on('SIGINT', () => void end());
+process.on('SIGTERM', () => void end());
+process.on('disconnect', () => void end());

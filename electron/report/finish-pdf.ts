@@ -1,0 +1,36 @@
+/** What a PDF says of itself. */
+import type { ReportModel } from '#analysis/report/report-model.ts';
+import { PDFDocument, PDFName, PDFRef } from 'pdf-lib';
+
+import { xmpPacket } from './xmp-packet.ts';
+
+/** Sets title, author, subject, language, producer and dates; leaves the pages as they are. */
+export async function finishPdf(
+  bytes: Uint8Array,
+  model: Pick<ReportModel, 'properties' | 'madeAt'>,
+): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> {
+  const document = await PDFDocument.load(bytes, { updateMetadata: false });
+  const { title, subject, author, language, producer } = model.properties;
+  const madeAt = new Date(model.madeAt);
+  document.setTitle(title, { showInWindowTitleBar: true });
+  document.setSubject(subject);
+  document.setAuthor(author);
+  document.setLanguage(language);
+  document.setProducer(producer);
+  document.setCreator(producer);
+  document.setCreationDate(madeAt);
+  document.setModificationDate(madeAt);
+  replaceMetadata(document, xmpPacket(model));
+  const finished = await document.save({ addDefaultPage: false, updateFieldAppearances: false });
+  return { bytes: finished, pages: document.getPageCount() };
+}
+
+/** The layout's own packet neither escapes what it prints nor knows who made the document. */
+function replaceMetadata(document: PDFDocument, packet: string): void {
+  const { context, catalog } = document;
+  const name = PDFName.of('Metadata');
+  const old = catalog.get(name);
+  if (old instanceof PDFRef) context.delete(old);
+  const stream = context.stream(new TextEncoder().encode(packet), { Type: 'Metadata', Subtype: 'XML' });
+  catalog.set(name, context.register(stream));
+}
