@@ -1,0 +1,55 @@
+/** What the spine says of each station. */
+import type { TeardownCase } from '#shared-types/case.ts';
+import type { Finding } from '#shared-types/finding.ts';
+import type { Mark } from '#shared-types/mark.ts';
+import type { Photo } from '#shared-types/photo.ts';
+import type { Station } from './addresses.ts';
+
+export type StationState = 'empty' | 'begun' | 'done';
+export type StationSign = { readonly state: StationState; readonly count: number | null };
+
+export type CaseContents = {
+  readonly photos: readonly Photo[];
+  readonly marks: readonly Mark[];
+  readonly findings: readonly Finding[];
+};
+
+/**
+ * Claim: done with its words, a model and a serial number. Photos: done when each shows a part. Marks: done when
+ * each is given to a finding. Findings: done when none is undecided. Report: begun when the claim is answered,
+ * done when issued. Contents may be null while they are read; the counts then come from the case.
+ */
+export function stationSigns(
+  teardownCase: TeardownCase,
+  contents: CaseContents | null,
+): Readonly<Record<Station, StationSign>> {
+  const { counts, unit, claim, outcome, status } = teardownCase;
+  const claimIsThere = claim.trim() !== '';
+  const allHaveParts = contents?.photos.every((photo) => photo.parts.length > 0) ?? false;
+  const allGiven = contents?.marks.every((mark) => mark.findingId !== null) ?? false;
+  const allDecided = contents?.findings.every((finding) => finding.class !== 'undecided') ?? false;
+  return {
+    claim: {
+      state: reached(
+        claimIsThere || unit.model !== '',
+        claimIsThere && unit.model !== '' && unit.serial !== '',
+      ),
+      count: null,
+    },
+    photos: counted(counts.photos, allHaveParts),
+    marks: counted(counts.marks, allGiven),
+    findings: counted(counts.findings, allDecided),
+    report: {
+      state: reached(outcome !== 'not-answered', status === 'issued' || status === 'superseded'),
+      count: null,
+    },
+  };
+}
+
+function counted(count: number, complete: boolean): StationSign {
+  return { state: reached(count > 0, count > 0 && complete), count };
+}
+
+function reached(begun: boolean, done: boolean): StationState {
+  return done ? 'done' : begun ? 'begun' : 'empty';
+}

@@ -1,0 +1,57 @@
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import type { TeardownCase } from '#shared-types/case.ts';
+import { call } from '../api/client.ts';
+import { useEngineStore } from '../api/engine-store.ts';
+import { putAnswer } from '../api/queries.ts';
+import { createFieldKeeper, type FieldKeeper, type KeeperView } from './field-keeper.ts';
+
+/** Well under the 400 ms within which what was written has to be on its way. */
+const typingPauseMs = 300;
+
+/** The keeper of one case's fields for as long as the screen stands; what is left unsaved is sent when it goes. */
+export function useFieldKeeper(teardownCase: TeardownCase): { keeper: FieldKeeper; view: KeeperView } {
+  const [keeper] = useState(() => keeperOf(teardownCase));
+  const view = useSyncExternalStore(keeper.listen, keeper.view);
+
+  const engine = useEngineStore((store) => store.state);
+
+  useEffect(() => keeper.adopt(teardownCase), [keeper, teardownCase]);
+
+  // What could not be saved while the library was away is saved when it is back.
+  useEffect(() => {
+    if (engine === 'ready') void keeper.flush();
+  }, [keeper, engine]);
+
+  useEffect(() => {
+    const save = () => void keeper.flush();
+    window.addEventListener('pagehide', save);
+    document.addEventListener('visibilitychange', save);
+    return () => {
+      window.removeEventListener('pagehide', save);
+      document.removeEventListener('visibilitychange', save);
+      save();
+    };
+  }, [keeper]);
+
+  return { keeper, view };
+}
+
+function keeperOf(teardownCase: TeardownCase): FieldKeeper {
+  const caseId = teardownCase.id;
+  return createFieldKeeper(teardownCase, {
+    send: async (revision, fields) => {
+      const now = await call('cases.change', { caseId, revision, fields });
+      putAnswer('cases.read', { caseId }, now);
+      return now;
+    },
+    readAgain: async () => {
+      const now = await call('cases.read', { caseId });
+      putAnswer('cases.read', { caseId }, now);
+      return now;
+    },
+    afterPause: (run) => {
+      const timer = window.setTimeout(run, typingPauseMs);
+      return () => window.clearTimeout(timer);
+    },
+  });
+}

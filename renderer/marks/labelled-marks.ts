@@ -1,0 +1,34 @@
+/** The case's marks as screen and paper label them. */
+import { markLabels, marksOnPhoto } from '#analysis/report/mark-labels.ts';
+import type { BenchState, HeldFinding, HeldMark } from '#analysis/marks/bench-state.ts';
+import type { DamageClass } from '#shared-types/finding.ts';
+import type { MarkId, PhotoId } from '#shared-types/ids.ts';
+import type { Photo } from '#shared-types/photo.ts';
+
+export type LabelledMark = {
+  readonly mark: HeldMark;
+  readonly label: string;
+  readonly damageClass: DamageClass;
+  readonly finding: HeldFinding | null;
+};
+
+export function labelsOf(photos: readonly Photo[], state: BenchState): ReadonlyMap<MarkId, string> {
+  return markLabels(photos, [...state.marks.values()], [...state.findings.values()]);
+}
+
+/** The marks of one photo in drawing order, the topmost last. */
+export function labelledMarks(
+  photoId: PhotoId,
+  state: BenchState,
+  labels: ReadonlyMap<MarkId, string>,
+): LabelledMark[] {
+  return marksOnPhoto([...state.marks.values()], photoId).map((mark) => {
+    const finding = mark.findingId === null ? null : (state.findings.get(mark.findingId) ?? null);
+    return {
+      mark,
+      label: labels.get(mark.id) ?? '',
+      damageClass: finding?.class ?? 'undecided',
+      finding,
+    };
+  });
+}

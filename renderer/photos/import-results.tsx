@@ -1,0 +1,104 @@
+/** What came of an import: counts, and every file that has something to say, by name. */
+import type { Job, JobItem } from '#shared-types/job.ts';
+import { photosTexts } from '#shared-types/texts/photos.ts';
+import { Button } from '../ui/button.tsx';
+import { PanelHead } from '../ui/side-panel.tsx';
+import { toast } from '../ui/toaster.tsx';
+import type { RefusedFile } from './handing-over.ts';
+
+const { resultOf, resultsBy } = photosTexts;
+
+type Line = { readonly name: string; readonly what: string; readonly bad: boolean };
+
+export function ImportResults(props: {
+  job: Job | null;
+  refused: readonly RefusedFile[];
+  onClose: () => void;
+}) {
+  const { job, refused, onClose } = props;
+  const items = job?.items ?? [];
+  const count = (outcome: JobItem['outcome']) => items.filter((item) => item.outcome === outcome).length;
+  const failed = count('failed') + refused.length;
+  const lines = [
+    ...refused.map(({ name, sentence }): Line => ({ name, what: sentence, bad: true })),
+    ...items.flatMap(lineOf),
+  ].sort((one, other) => Number(other.bad) - Number(one.bad));
+  const sums = [
+    job === null ? null : resultOf.added(count('added')),
+    count('already-here') === 0 ? null : resultOf.here(count('already-here')),
+    failed === 0 ? null : resultOf.failed(failed),
+    count('not-begun') === 0 ? null : resultOf.notBegun(count('not-begun')),
+  ].filter((sum) => sum !== null);
+
+  const copy = async () => {
+    const text = lines
+      .map(({ name, what }) => (what.startsWith(name) ? what : photosTexts.resultLine(name, what)))
+      .join('\n');
+    try {
+      await navigator.clipboard.writeText(text);
+      toast(photosTexts.copied);
+    } catch (refusal) {
+      if (!(refusal instanceof DOMException)) throw refusal;
+      toast(photosTexts.copyFailed, { kind: 'error' });
+    }
+  };
+
+  return (
+    <section className="import-results" aria-label={photosTexts.results}>
+      <PanelHead
+        title={[endWords(job), sums.join(', ')].filter((words) => words !== '').join(' ')}
+        note={
+          <span className="import-results-actions">
+            {lines.length === 0 ? null : (
+              <Button kind="quiet" onClick={() => void copy()}>
+                {photosTexts.copyList}
+              </Button>
+            )}
+            <Button kind="quiet" onClick={onClose}>
+              {photosTexts.closeResults}
+            </Button>
+          </span>
+        }
+      />
+      {job?.error === null || job === null ? null : <p className="import-line-bad">{job.error.message}</p>}
+      {lines.length === 0 ? null : (
+        <ul aria-label={photosTexts.listLabel}>
+          {lines.map((line, index) => (
+            <li key={`${index} ${line.name}`}>
+              {line.what.startsWith(line.name) ? null : <b>{line.name} </b>}
+              <span className={line.bad ? 'import-line-bad' : ''}>{line.what}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function endWords(job: Job | null): string {
+  switch (job?.state) {
+    case 'stopped':
+      return resultsBy.stopped;
+    case 'interrupted':
+      return resultsBy.interrupted;
+    case 'failed':
+      return resultsBy.failed;
+    default:
+      return '';
+  }
+}
+
+function lineOf(item: JobItem): Line[] {
+  const name = item.sourceName;
+  const also = item.alsoIn.length === 0 ? [] : [photosTexts.alsoIn(item.alsoIn.join(', '))];
+  switch (item.outcome) {
+    case 'failed':
+      return [{ name, what: item.error?.message ?? '', bad: true }];
+    case 'already-here':
+      return [{ name, what: [photosTexts.alreadyHere, ...also].join('; '), bad: false }];
+    case 'not-begun':
+      return [{ name, what: photosTexts.notBegun, bad: false }];
+    case 'added':
+      return also.length === 0 ? [] : [{ name, what: also.join('; '), bad: false }];
+  }
+}

@@ -1,0 +1,147 @@
+/** What is said of the chosen photo, changed in place, and what its file says of itself. */
+import { Link } from 'wouter';
+import { partLabel } from '#analysis/report/term-labels.ts';
+import type { CaseId } from '#shared-types/ids.ts';
+import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
+import { stages, type Photo, type PhotoFields } from '#shared-types/photo.ts';
+import { photosTexts } from '#shared-types/texts/photos.ts';
+import { photoAddress } from '../app/addresses.ts';
+import { partKey, partOfKey, partsOf } from '../findings/finding-draft.ts';
+import { useWrittenText } from '../findings/use-written-text.ts';
+import { Button } from '../ui/button.tsx';
+import { bytesText, dayAndClockText, numberText, wallTimeText } from '../ui/number-words.ts';
+import { Select } from '../ui/select.tsx';
+import { SidePanel } from '../ui/side-panel.tsx';
+import { TextArea } from '../ui/text-field.tsx';
+import { writePhoto } from './photo-writer.ts';
+
+const stageChoices = stages.map((value) => ({ value, label: photosTexts.stageChoices[value] }));
+const mostParts = 20;
+
+export function PhotoPanel(props: {
+  caseId: CaseId;
+  pack: KnowledgePack;
+  photo: Photo;
+  number: number;
+  of: number;
+  readOnly: boolean;
+}) {
+  const { caseId, pack, photo, number, of, readOnly } = props;
+  const change = (fields: Partial<PhotoFields>) => writePhoto(caseId, photo.id, fields);
+  const caption = useWrittenText(photo.caption, (text) => change({ caption: text }));
+  return (
+    <SidePanel
+      title={photosTexts.title(numberText(number), numberText(of))}
+      note={
+        <Link className="button button-primary" href={photoAddress(caseId, photo.id)}>
+          {photosTexts.open}
+        </Link>
+      }
+    >
+      <fieldset className="photo-panel" disabled={readOnly}>
+        <TextArea
+          label={photosTexts.caption}
+          hint={photosTexts.captionHint}
+          maxLength={2_000}
+          rows={2}
+          controlClassName="photo-caption"
+          value={caption.value}
+          onValue={caption.onValue}
+          onBlur={caption.onBlur}
+        />
+        <Select
+          label={photosTexts.stage}
+          hint={photosTexts.stageHint}
+          value={photo.stage ?? ''}
+          choices={stageChoices}
+          emptyChoice={photosTexts.stageEmpty}
+          onValue={(stage) => void change({ stage: stage === '' ? null : stage })}
+        />
+        <Select
+          label={photosTexts.seenFrom}
+          value={photo.seenFrom ?? ''}
+          choices={pack.sides.map(({ id, label }) => ({ value: id, label }))}
+          emptyChoice={photosTexts.seenFromEmpty}
+          onValue={(side) => void change({ seenFrom: side === '' ? null : side })}
+        />
+        <PartsShown pack={pack} photo={photo} onChange={(parts) => void change({ parts })} />
+      </fieldset>
+      <PhotoFacts photo={photo} />
+    </SidePanel>
+  );
+}
+
+function PartsShown(props: {
+  pack: KnowledgePack;
+  photo: Photo;
+  onChange: (parts: PhotoFields['parts']) => void;
+}) {
+  const { pack, photo, onChange } = props;
+  const shown = new Set(photo.parts.map(partKey));
+  const choices = partsOf(pack)
+    .map(({ part, label }) => ({ value: partKey(part), label }))
+    .filter(({ value }) => !shown.has(value));
+  return (
+    <div className="photo-parts">
+      <span className="field-label">{photosTexts.parts}</span>
+      {photo.parts.length === 0 ? (
+        <p className="secondary-words">{photosTexts.noParts}</p>
+      ) : (
+        <ul>
+          {photo.parts.map((part) => {
+            const label = partLabel(pack, part);
+            return (
+              <li key={partKey(part)}>
+                <span>{label}</span>
+                <Button
+                  kind="quiet"
+                  aria-label={photosTexts.removePart(label)}
+                  onClick={() => onChange(photo.parts.filter((known) => known !== part))}
+                >
+                  ×
+                </Button>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      <Select
+        label={photosTexts.addPart}
+        labelHidden
+        value=""
+        choices={choices}
+        emptyChoice={photo.parts.length === 0 ? photosTexts.choosePart : photosTexts.addPart}
+        disabled={photo.parts.length >= mostParts}
+        hint={photo.parts.length >= mostParts ? photosTexts.mostParts : undefined}
+        onValue={(key) => {
+          const part = partOfKey(key);
+          if (part !== null) onChange([...photo.parts, part]);
+        }}
+      />
+    </div>
+  );
+}
+
+function PhotoFacts({ photo }: { photo: Photo }) {
+  const facts = [
+    [photosTexts.file, photo.sourceName],
+    [photosTexts.taken, photo.takenAt === null ? photosTexts.notKnown : wallTimeText(photo.takenAt)],
+    [photosTexts.camera, photo.camera === '' ? photosTexts.notKnown : photo.camera],
+    [
+      photosTexts.size,
+      photosTexts.pixels(numberText(photo.width), numberText(photo.height), bytesText(photo.bytes)),
+    ],
+    [photosTexts.added, photosTexts.addedBy(dayAndClockText(photo.addedAt), photo.addedBy)],
+    [photosTexts.sha256, photo.sha256],
+  ] as const;
+  return (
+    <dl className="fact-list photo-facts">
+      {facts.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

@@ -1,0 +1,106 @@
+/** Short messages at the foot of the window, read out as they come. */
+import { useEffect, useState } from 'react';
+import { create } from 'zustand';
+import { AppError } from '#shared-types/errors.ts';
+import { commonTexts } from '#shared-types/texts/common.ts';
+import { shellTexts } from '#shared-types/texts/shell.ts';
+import { Button } from './button.tsx';
+import { classNames } from './class-names.ts';
+
+export type ToastKind = 'plain' | 'error';
+
+type Toast = {
+  readonly key: number;
+  readonly kind: ToastKind;
+  readonly text: string;
+  readonly action: { readonly label: string; readonly run: () => void } | null;
+};
+
+const useToasts = create<{ readonly toasts: readonly Toast[]; readonly next: number }>(() => ({
+  toasts: [],
+  next: 1,
+}));
+
+const shownForMs = 7_000;
+const mostAtOnce = 4;
+
+/** Says something briefly. An error stays until it is dismissed. */
+export function toast(
+  text: string,
+  options: { kind?: ToastKind; action?: { label: string; run: () => void } } = {},
+): void {
+  useToasts.setState(({ toasts, next }) => {
+    const added: Toast = { key: next, kind: options.kind ?? 'plain', text, action: options.action ?? null };
+    const others = toasts.filter((other) => other.text !== text);
+    return { toasts: [...others, added].slice(-mostAtOnce), next: next + 1 };
+  });
+}
+
+/** Says what went wrong: the sentence of an AppError, or that the program did not expect it. */
+export function toastError(error: unknown): void {
+  toast(error instanceof AppError ? error.message : shellTexts.unexpected, { kind: 'error' });
+}
+
+function dismiss(key: number): void {
+  useToasts.setState(({ toasts }) => ({ toasts: toasts.filter((other) => other.key !== key) }));
+}
+
+/** Stands once in the shell. */
+export function Toaster() {
+  const toasts = useToasts((store) => store.toasts);
+  return (
+    <section className="toaster" aria-label={commonTexts.messages}>
+      <div role="status" aria-live="polite">
+        {toasts
+          .filter((one) => one.kind === 'plain')
+          .map((one) => (
+            <ToastCard key={one.key} toast={one} />
+          ))}
+      </div>
+      <div role="alert">
+        {toasts
+          .filter((one) => one.kind === 'error')
+          .map((one) => (
+            <ToastCard key={one.key} toast={one} />
+          ))}
+      </div>
+    </section>
+  );
+}
+
+function ToastCard({ toast: shown }: { toast: Toast }) {
+  const [held, setHeld] = useState(false);
+  const goesByItself = shown.kind === 'plain' && !held;
+
+  useEffect(() => {
+    if (!goesByItself) return;
+    const timer = window.setTimeout(() => dismiss(shown.key), shownForMs);
+    return () => window.clearTimeout(timer);
+  }, [goesByItself, shown.key]);
+
+  return (
+    <div
+      className={classNames('toast', `toast-${shown.kind}`)}
+      onPointerEnter={() => setHeld(true)}
+      onPointerLeave={() => setHeld(false)}
+      onFocus={() => setHeld(true)}
+      onBlur={() => setHeld(false)}
+    >
+      <p>{shown.text}</p>
+      {shown.action === null ? null : (
+        <Button
+          kind="quiet"
+          onClick={() => {
+            shown.action?.run();
+            dismiss(shown.key);
+          }}
+        >
+          {shown.action.label}
+        </Button>
+      )}
+      <Button kind="quiet" aria-label={commonTexts.dismiss} onClick={() => dismiss(shown.key)}>
+        ×
+      </Button>
+    </div>
+  );
+}
