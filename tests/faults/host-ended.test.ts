@@ -1,0 +1,81 @@
+/** However the program is ended, nothing of it is left running and the library can be opened again. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+import type { CaseId } from '#shared-types/ids.ts';
+import type { Job } from '#shared-types/job.ts';
+
+import { exchanges, jobEnded, valueOf } from '../support/exchanges.ts';
+import { enterLoopbackHost, type LoopbackClient } from '../support/loopback-client.ts';
+import { temporaryFolder } from '../support/temporary-folder.ts';
+import { startHost, type HostOptions } from './host-process.ts';
+import { openProgram } from './program-under-test.ts';
+import { threePictures } from './three-pictures.ts';
+import { expectWholeLibrary } from './whole-library.ts';
+
+async function importThree(client: LoopbackClient, pictures: readonly string[]) {
+  await client.call('analysts.add', exchanges['analysts.add']({} as never));
+  const opened = await client.call('cases.open', exchanges['cases.open']({} as never));
+  const { caseId } = valueOf(opened) as { caseId: CaseId };
+  const tokens = [];
+  for (const path of pictures) tokens.push(valueOf(await client.takeIn(path)).token);
+  const job = valueOf(await client.call('photos.import', { caseId, tokens })) as Job;
+  return { caseId, job };
+}
+
+/** The program with an import of three photos under way, over the loopback host. */
+async function programAtWork(options: HostOptions) {
+  const folder = temporaryFolder();
+  const pictures = await threePictures(folder);
+  const library = join(folder, 'own');
+  const host = startHost(library, options);
+  const begun = await importThree(await enterLoopbackHost(await host.address), pictures);
+  return { folder, library, pictures, host, ...begun };
+}
+
+type LogLine = { readonly event: string; readonly closedCleanly?: boolean };
+
+function logOf(library: string): LogLine[] {
+  const text = readFileSync(join(library, 'log', 'engine.log'), 'utf8');
+  return text
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as LogLine);
+}
+
+describe('a host that is killed in the middle of an import', () => {
+  test('takes engine and decoders with it, and leaves whole photos', async () => {
+    const { folder, library, pictures, host, caseId, job } = await programAtWork({});
+    host.child.kill('SIGKILL');
+    // Settles only when the last process that writes to the host's standard error has ended.
+    expect((await host.gone).signal).toBe('SIGKILL');
+
+    const program = openProgram(folder);
+    const ended = await jobEnded({ call: program.answer }, job.id);
+    expect(ended.state).toBeOneOf(['stopped', 'interrupted', 'done']);
+    const photos = await expectWholeLibrary(program, caseId);
+    expect(ended.items.filter(({ outcome }) => outcome === 'added')).toHaveLength(photos.length);
+    await program.importAll(caseId, pictures);
+    expect(await expectWholeLibrary(program, caseId)).toHaveLength(3);
+    expect(program.library).toBe(library);
+  });
+});
+
+describe('Ctrl-C at the terminal, which reaches every process of the program', () => {
+  test('ends it in good order: the library is closed, and no photo is blamed', async () => {
+    const { folder, library, host, caseId, job } = await programAtWork({ ownGroup: true });
+    process.kill(-(host.child.pid ?? 0), 'SIGINT');
+    expect(await host.gone).toMatchObject({ code: 0, errors: '' });
+    expect(logOf(library).at(-1)?.event).toBe('engine closed');
+    expect(existsSync(join(library, 'library.sqlite-wal'))).toBe(false);
+
+    const program = openProgram(folder);
+    const ended = await jobEnded({ call: program.answer }, job.id);
+    expect(ended.state).toBeOneOf(['stopped', 'done']);
+    expect(ended.items).toHaveLength(3);
+    expect(ended.items.filter(({ outcome }) => outcome === 'failed')).toEqual([]);
+    await expectWholeLibrary(program, caseId);
+    expect(logOf(library).at(-1)).toMatchObject({ event: 'engine started', closedCleanly: true });
+  });
+});
