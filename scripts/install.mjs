@@ -80,6 +80,11 @@ async function runNpm(args) {
 export async function installPackages() {
   const args = ['ci', '--no-audit', '--no-fund', '--include=dev', '--include=optional'];
   const { code, signal, output } = await timed('Installing packages (npm ci)', () => runNpm(args));
+  if (/\bcode EUSAGE\b/.test(output)) {
+    throw new Refusal(
+      'package.json and package-lock.json do not name the same packages. Bring the lock in step with: npm install',
+    );
+  }
   if (code !== 0) {
     const how = signal === null ? `exit code ${code}` : `signal ${signal}`;
     throw new Refusal(

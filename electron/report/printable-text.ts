@@ -18,7 +18,7 @@ const secondFace: Readonly<Record<Face, Face>> = {
 };
 
 /** Characters that only steer layout and leave no trace on paper: soft hyphen, joiners, variation selectors. */
-const traceless = /[\u00ad\u200b-\u200d\u2060\ufe00-\ufe0f\ufeff]/g;
+const traceless = /\u00ad|\u200b|\u200c|\u200d|\u2060|\ufeff|\p{Variation_Selector}/gu;
 
 export type PrintableText = {
   /** Runs of one face each; together they say what `text` says, line breaks (\n) included. */
@@ -69,7 +69,7 @@ export function printableText(fonts: Readonly<Record<Face, TrueTypeFile>>): Prin
 function tidied(text: string): string {
   return text
     .normalize('NFC')
-    .replace(/\r\n?|[\u0085\u2028\u2029\u000b\u000c]/g, '\n')
+    .replace(/\r\n?|[\u0085\u2028\u2029\v\f]/g, '\n')
     .replace(/\t/g, '    ')
     .replace(traceless, '');
 }

@@ -2,12 +2,19 @@
  * Makes printed reports in a worker thread, one after the other. The thread is started by the first order; one that
  * stops halfway costs its order and no other, and the next order starts a new one.
  */
+import { rm } from 'node:fs/promises';
 import { Worker } from 'node:worker_threads';
 
 import { AppError } from '#shared-types/errors.ts';
 
 import { entryPath } from '../processes/entry-table.ts';
-import type { MadeReport, ReportOrder, ReportPhase, ReportWorkerMessage } from './report-order.ts';
+import {
+  partFile,
+  type MadeReport,
+  type ReportOrder,
+  type ReportPhase,
+  type ReportWorkerMessage,
+} from './report-order.ts';
 
 export type { MadeReport, ReportOrder, ReportPhase } from './report-order.ts';
 
@@ -69,7 +76,7 @@ export function createReportMaker(
       if (thread !== worker) return;
       worker = null;
       const details = { reason: reason === '' ? `exit code ${code}` : reason };
-      settle((pending) => pending.reject(new AppError('report-stopped', details, { retryable: true })));
+      settle((pending) => cutShort(pending, new AppError('report-stopped', details, { retryable: true })));
     });
     return thread;
   }
@@ -105,8 +112,8 @@ export function createReportMaker(
       waiting.splice(place, 1);
       pending.reject(new AppError('job-stopped'));
     } else if (running === pending) {
-      void stopThread();
-      settle((stopped) => stopped.reject(new AppError('job-stopped')));
+      const stopping = stopThread();
+      settle((stopped) => void stopping.then(() => cutShort(stopped, new AppError('job-stopped'))));
     }
   }
 
@@ -124,10 +131,18 @@ export function createReportMaker(
       }),
     close: async () => {
       closed = true;
-      const left = running === null ? waiting.splice(0) : [running, ...waiting.splice(0)];
+      const left = waiting.splice(0);
+      const stopped = running;
       running = null;
       await stopThread();
+      if (stopped !== null) cutShort(stopped, new AppError('job-stopped'));
       for (const pending of left) pending.reject(new AppError('job-stopped'));
     },
   };
+}
+
+/** A thread that was cut short may leave the beginning of its file. */
+function cutShort(pending: Pending, error: AppError): void {
+  const reject = () => pending.reject(error);
+  void rm(partFile(pending.order), { force: true }).then(reject, reject);
 }

@@ -11,6 +11,11 @@ export type ReportOrder = {
   readonly outFile: string;
 };
 
+/** Where the report is written before it is whole. */
+export function partFile(order: Pick<ReportOrder, 'outFile'>): string {
+  return `${order.outFile}.part`;
+}
+
 export type MadeReport = { readonly pages: number; readonly bytes: number };
 
 export const reportPhases = ['layingOut', 'finishing'] as const;

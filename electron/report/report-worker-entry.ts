@@ -6,7 +6,13 @@ import { AppError, type ErrorShape } from '#shared-types/errors.ts';
 
 import { createDurableFiles } from '../files/durable-files.ts';
 import { finishPdf } from './finish-pdf.ts';
-import type { MadeReport, ReportOrder, ReportPhase, ReportWorkerMessage } from './report-order.ts';
+import {
+  partFile,
+  type MadeReport,
+  type ReportOrder,
+  type ReportPhase,
+  type ReportWorkerMessage,
+} from './report-order.ts';
 import { checkPictures } from './report-pictures.ts';
 import { writePdf } from './write-pdf.ts';
 
@@ -32,7 +38,7 @@ async function make(order: ReportOrder, begin: (phase: ReportPhase) => void): Pr
   const laidOut = await writePdf(order.model, order.pictures);
   begin('finishing');
   const { bytes, pages } = await finishPdf(laidOut, order.model);
-  const part = `${order.outFile}.part`;
+  const part = partFile(order);
   try {
     await files.write(part, bytes);
     await files.syncFile(part);

@@ -26,6 +26,8 @@ export async function decodeIntoStore(
     reachFaultPoint('picture.thumbnail-kept', picture.sha256);
     await store.commitDerivative(display, picture.sha256, 'display');
     return decoded;
+  } catch (error) {
+    throw named(error, picture.sourceName);
   } finally {
     await store.discardTemp(thumbnail);
     await store.discardTemp(display);
@@ -69,6 +71,14 @@ async function rebuildIfLost(
   if (!(await store.hasOriginal(sha256))) throw new AppError('original-missing', { name: sourceName });
   await decodeIntoStore(services, { path: store.originalPath(sha256), sourceName, sha256 });
   services.log.note('derived pictures made again');
+}
+
+/** The user knows the picture's name, not the store's paths. */
+function named(error: unknown, sourceName: string): unknown {
+  const isOfDisk = error instanceof AppError && (error.code === 'disk-full' || error.code === 'disk-refused');
+  if (!isOfDisk) return error;
+  const { code, details, retryable } = error;
+  return new AppError(code, { ...details, what: sourceName }, { retryable, cause: error });
 }
 
 function isDerivativeKind(word: string): word is DerivativeKind {

@@ -17,13 +17,11 @@ import { GiveForm } from './give-form.tsx';
 import { labelledMarks, labelsOf } from './labelled-marks.ts';
 import { markToShow } from './last-place.ts';
 import { given, newFinding, newMark, photoTouched, reshaped } from './mark-patches.ts';
-import { MarksFoot, zoomStep } from './marks-foot.tsx';
 import { MarksOfPhoto } from './marks-of-photo.tsx';
 import { MarksToolbar } from './marks-toolbar.tsx';
 import { PhotoRow } from './photo-row.tsx';
-import { PhotoWell } from './photo-well.tsx';
-import { useMarksKeys } from './use-marks-keys.ts';
-import { usePhotoView } from './use-photo-view.ts';
+import { PhotoStage } from './photo-stage.tsx';
+import { useKeys } from './use-keys.ts';
 import { useUndoKeys } from './use-undo-keys.ts';
 import type { Tool } from './well-gesture.ts';
 
@@ -48,7 +46,6 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
   const [givingId, setGivingId] = useState<MarkId | null>(null);
   const [words, setWords] = useState('');
   const well = useRef<HTMLDivElement>(null);
-  const photoView = usePhotoView(photo.id, photo);
 
   const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
   const marks = useMemo(() => labelledMarks(photo.id, state, labels), [photo.id, state, labels]);
@@ -88,6 +85,8 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
     toWell();
   };
 
+  const removeSelected = () => remove(selected?.mark.id ?? null);
+
   /** Shows where something was taken back or done again, if that is on another photo. */
   const followed = (patches: readonly BenchPatch[] | null, done: string, nothing: string) => {
     setGivingId(null);
@@ -118,13 +117,13 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
   };
 
   useUndoKeys(undo, redo);
-  useMarksKeys({
-    onTool: chooseTool,
-    onRemove: () => remove(selected?.mark.id ?? null),
-    onZoomIn: () => photoView.zoom(zoomStep),
-    onZoomOut: () => photoView.zoom(1 / zoomStep),
-    onFit: photoView.fit,
-    onPhoto: showPhoto,
+  useKeys({
+    v: () => chooseTool('select'),
+    w: () => chooseTool('arrow'),
+    Delete: removeSelected,
+    Backspace: removeSelected,
+    PageUp: () => showPhoto(-1),
+    PageDown: () => showPhoto(1),
   });
 
   return (
@@ -138,11 +137,12 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
         onTool={chooseTool}
         onUndo={undo}
         onRedo={redo}
-        onRemove={() => remove(selected?.mark.id ?? null)}
+        onRemove={removeSelected}
       />
-      <PhotoWell
+      <PhotoStage
+        pack={pack}
+        saving={desk.pending.length > 0}
         photo={photo}
-        photoView={photoView}
         marks={marks}
         tool={tool}
         selectedId={selected?.mark.id ?? null}
@@ -158,14 +158,6 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
           else select(null);
         }}
         say={setWords}
-      />
-      <MarksFoot
-        photo={photo}
-        pack={pack}
-        saving={desk.pending.length > 0}
-        scale={photoView.view?.scale ?? null}
-        onZoom={photoView.zoom}
-        onFit={photoView.fit}
       />
       <aside className="side-panel marks-side" aria-label={marksTexts.findingsHere}>
         <PhotoRow caseId={caseId} photos={photos} markCounts={counts.ofPhoto} shownId={photo.id} />

@@ -6,6 +6,7 @@ import type { Photo } from '#shared-types/photo.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
 import { pictureAddress } from '../api/client.ts';
 import { photoAddress } from '../app/addresses.ts';
+import { Kbd } from '../ui/kbd.tsx';
 import { numberText } from '../ui/number-words.ts';
 import { PanelHead } from '../ui/side-panel.tsx';
 
@@ -27,7 +28,14 @@ export const PhotoRow = memo(function PhotoRow(props: {
     <nav className="photo-row" aria-label={marksTexts.photosTitle}>
       <PanelHead
         title={marksTexts.photosTitle}
-        note={number === 0 ? undefined : marksTexts.photoOf(numberText(number), numberText(photos.length))}
+        note={
+          <>
+            {marksTexts.photoKeys.map((key) => (
+              <Kbd key={key}>{key}</Kbd>
+            ))}{' '}
+            {number === 0 ? null : marksTexts.photoOf(numberText(number), numberText(photos.length))}
+          </>
+        }
       />
       <ul ref={row}>
         {photos.map((photo, index) => (

@@ -1,6 +1,6 @@
 /** The photo with its marks: what is drawn, zoomed and taken hold of. */
 import type Konva from 'konva';
-import { useCallback, useEffect, useId, useMemo, useRef, type Ref } from 'react';
+import { useCallback, useEffect, useId, useMemo, useRef, useState, type Ref } from 'react';
 import { Circle, Image as StageImage, Layer, Line, Stage } from 'react-konva';
 import type { PlacedMark } from '#analysis/marks/mark-at-point.ts';
 import { handlesOf } from '#analysis/marks/mark-handles.ts';
@@ -19,7 +19,7 @@ import { usePicture } from './use-picture.ts';
 import { useWellGestures, type WellDeeds } from './use-well-gestures.ts';
 import { arrowOf, type Hold, type Tool } from './well-gesture.ts';
 
-type PhotoWellProps = WellDeeds & {
+export type PhotoWellProps = WellDeeds & {
   photo: Photo;
   photoView: PhotoView;
   /** In drawing order, the topmost last. */
@@ -41,14 +41,17 @@ export function PhotoWell(props: PhotoWellProps) {
   const keysId = useId();
   const image = useMemo(() => ({ width, height }), [width, height]);
   const unit = view === null ? 1 : 1 / view.scale;
+  const [textScale] = useState(readTextScale);
+  /** Image pixels a drawing point: larger where the reader's text is. */
+  const point = unit * textScale;
   const placed = useMemo(
     () =>
       marks.map(({ mark, damageClass, label }): PlacedMark<MarkId> => ({
         id: mark.id,
         geometry: mark.geometry,
-        look: { class: damageClass, label, unit, within: image },
+        look: { class: damageClass, label, unit: point, within: image },
       })),
-    [marks, unit, image],
+    [marks, point, image],
   );
   const { gesture, hold, handlers } = useWellGestures({ ...props, photoId: photo.id, image, marks: placed });
   const picture = usePicture(pictureAddress(photo.derivatives.display));
@@ -99,7 +102,7 @@ export function PhotoWell(props: PhotoWellProps) {
                     geometry={mark.geometry}
                     damageClass={mark.look.class}
                     label={mark.look.label}
-                    unit={unit}
+                    unit={point}
                     within={image}
                   />
                 ))}
@@ -111,7 +114,7 @@ export function PhotoWell(props: PhotoWellProps) {
                   geometry={draft.geometry}
                   damageClass={draft.look.class}
                   label={draft.look.label}
-                  unit={unit}
+                  unit={point}
                   within={image}
                 />
               ))}
@@ -134,6 +137,11 @@ export function PhotoWell(props: PhotoWellProps) {
       ) : null}
     </div>
   );
+}
+
+/** How much larger than usual the reader has text: the root's size over the 16 CSS pixels of a browser's default. */
+function readTextScale(): number {
+  return parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
 }
 
 const draftLook = { class: 'undecided', label: '' } as const;

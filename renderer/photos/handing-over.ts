@@ -16,8 +16,8 @@ export type HandingOver = {
   /** Files that could not even be handed over; kept until the next ones come. */
   readonly refused: readonly RefusedFile[];
   readonly underWay: boolean;
-  /** The import that came of it. */
-  readonly jobId: JobId | null;
+  /** The imports that came of it, since their results were last put away. */
+  readonly jobIds: readonly JobId[];
 };
 
 const atOnce = 3;
@@ -30,7 +30,7 @@ const nothing: HandingOver = {
   stopping: false,
   refused: [],
   underWay: false,
-  jobId: null,
+  jobIds: [],
 };
 
 const useHandingOvers = create<{ readonly ofCase: ReadonlyMap<CaseId, HandingOver> }>(() => ({
@@ -56,13 +56,24 @@ export function stopHandingOver(caseId: CaseId): void {
 }
 
 export function forgetResults(caseId: CaseId): void {
-  note(caseId, { refused: [], jobId: null });
+  note(caseId, { refused: [], jobIds: [] });
 }
 
-/** Hands the files over and begins their import. What goes wrong is kept with the file it happened to. */
-export async function handOver(caseId: CaseId, files: readonly File[]): Promise<void> {
-  if (now(caseId).underWay || files.length === 0) return;
-  note(caseId, { ...nothing, total: files.length, underWay: true });
+const turns = new Map<CaseId, Promise<void>>();
+
+/** Hands the files over and begins their import; what is dropped meanwhile waits its turn. */
+export function handOver(caseId: CaseId, files: readonly File[]): Promise<void> {
+  if (turns.get(caseId) === undefined) forgetResults(caseId);
+  const turn = (turns.get(caseId) ?? Promise.resolve()).then(() => carryAll(caseId, files));
+  turns.set(caseId, turn);
+  return turn.finally(() => {
+    if (turns.get(caseId) === turn) turns.delete(caseId);
+  });
+}
+
+/** What goes wrong is kept with the file it happened to. */
+async function carryAll(caseId: CaseId, files: readonly File[]): Promise<void> {
+  note(caseId, { done: 0, total: files.length, stopping: false, underWay: true });
   const tokens = new Map<number, IntakeToken>();
   let next = 0;
   const carry = async () => {
@@ -89,7 +100,7 @@ export async function handOver(caseId: CaseId, files: readonly File[]): Promise<
         tokens: inOrder.slice(from, from + mostInOneImport),
       });
       noteJob(job);
-      note(caseId, { jobId: job.id });
+      note(caseId, { jobIds: [...now(caseId).jobIds, job.id] });
     }
   } catch (error) {
     toastError(error);

@@ -11,12 +11,13 @@ const { resultOf, resultsBy } = photosTexts;
 type Line = { readonly name: string; readonly what: string; readonly bad: boolean };
 
 export function ImportResults(props: {
-  job: Job | null;
+  /** In the order in which they were begun. */
+  jobs: readonly Job[];
   refused: readonly RefusedFile[];
   onClose: () => void;
 }) {
-  const { job, refused, onClose } = props;
-  const items = job?.items ?? [];
+  const { jobs, refused, onClose } = props;
+  const items = jobs.flatMap((job) => job.items);
   const count = (outcome: JobItem['outcome']) => items.filter((item) => item.outcome === outcome).length;
   const failed = count('failed') + refused.length;
   const lines = [
@@ -24,7 +25,7 @@ export function ImportResults(props: {
     ...items.flatMap(lineOf),
   ].sort((one, other) => Number(other.bad) - Number(one.bad));
   const sums = [
-    job === null ? null : resultOf.added(count('added')),
+    jobs.length === 0 ? null : resultOf.added(count('added')),
     count('already-here') === 0 ? null : resultOf.here(count('already-here')),
     failed === 0 ? null : resultOf.failed(failed),
     count('not-begun') === 0 ? null : resultOf.notBegun(count('not-begun')),
@@ -46,7 +47,7 @@ export function ImportResults(props: {
   return (
     <section className="import-results" aria-label={photosTexts.results}>
       <PanelHead
-        title={[endWords(job), sums.join(', ')].filter((words) => words !== '').join(' ')}
+        title={[...jobs.map(endWords), sums.join(', ')].filter((words) => words !== '').join(' ')}
         note={
           <span className="import-results-actions">
             {lines.length === 0 ? null : (
@@ -60,7 +61,13 @@ export function ImportResults(props: {
           </span>
         }
       />
-      {job?.error === null || job === null ? null : <p className="import-line-bad">{job.error.message}</p>}
+      {jobs.map((job) =>
+        job.error === null ? null : (
+          <p key={job.id} className="import-line-bad">
+            {job.error.message}
+          </p>
+        ),
+      )}
       {lines.length === 0 ? null : (
         <ul aria-label={photosTexts.listLabel}>
           {lines.map((line, index) => (
@@ -75,8 +82,8 @@ export function ImportResults(props: {
   );
 }
 
-function endWords(job: Job | null): string {
-  switch (job?.state) {
+function endWords(job: Job): string {
+  switch (job.state) {
     case 'stopped':
       return resultsBy.stopped;
     case 'interrupted':

@@ -5,7 +5,7 @@ import type { TeardownCase } from '#shared-types/case.ts';
 import type { PhotoId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
-import { jobIsUnderWay, useJob, useJobsOf } from '../api/job-store.ts';
+import { jobIsUnderWay, useJobsOf } from '../api/job-store.ts';
 import { useAnswer, useSend } from '../api/queries.ts';
 import { photoAddress } from '../app/addresses.ts';
 import { BusyState } from '../ui/busy-state.tsx';
@@ -167,12 +167,12 @@ function ChooseButtons({ onFiles }: { onFiles: (files: readonly File[]) => void 
 function ImportState({ teardownCase }: { teardownCase: TeardownCase }) {
   const caseId = teardownCase.id;
   const handing = useHandingOver(caseId);
-  const begunHere = useJob(handing.jobId);
-  const underWay = useJobsOf(caseId, 'photo-import').find(jobIsUnderWay) ?? null;
+  const jobs = useJobsOf(caseId, 'photo-import');
   const stop = useSend('jobs.stop');
-  const job = underWay ?? begunHere;
+  const job = jobs.find(jobIsUnderWay);
+  const ended = jobs.filter((known) => handing.jobIds.includes(known.id)).reverse();
 
-  if (handing.underWay && handing.jobId === null) {
+  if (handing.underWay) {
     return (
       <div className="import-state">
         <Progress
@@ -186,7 +186,7 @@ function ImportState({ teardownCase }: { teardownCase: TeardownCase }) {
       </div>
     );
   }
-  if (job !== null && jobIsUnderWay(job)) {
+  if (job !== undefined) {
     return (
       <div className="import-state">
         <JobProgress
@@ -197,6 +197,6 @@ function ImportState({ teardownCase }: { teardownCase: TeardownCase }) {
       </div>
     );
   }
-  if (job === null && handing.refused.length === 0) return null;
-  return <ImportResults job={job} refused={handing.refused} onClose={() => forgetResults(caseId)} />;
+  if (ended.length === 0 && handing.refused.length === 0) return null;
+  return <ImportResults jobs={ended} refused={handing.refused} onClose={() => forgetResults(caseId)} />;
 }

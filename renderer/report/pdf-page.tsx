@@ -34,11 +34,13 @@ export function PdfPage(props: {
   useEffect(() => {
     if (!near) return;
     let task: RenderTask | null = null;
-    const drawing = { wanted: true };
+    const ending = new AbortController();
+    const { signal } = ending;
     const draw = async () => {
       const page = await pdf.getPage(number);
       const place = canvas.current;
-      if (!drawing.wanted || place === null) return;
+      signal.throwIfAborted();
+      if (place === null) return;
       const scale = (width / page.getViewport({ scale: 1 }).width) * window.devicePixelRatio;
       const viewport = page.getViewport({ scale });
       // Drawn aside and put in place whole: the page before stays in sight meanwhile.
@@ -47,20 +49,20 @@ export function PdfPage(props: {
       aside.height = Math.floor(viewport.height);
       task = page.render({ canvas: aside, viewport });
       await task.promise;
-      if (!drawing.wanted) return;
+      signal.throwIfAborted();
       place.width = aside.width;
       place.height = aside.height;
       place.getContext('2d')?.drawImage(aside, 0, 0);
       const { items } = await page.getTextContent();
-      if (!drawing.wanted) return;
+      signal.throwIfAborted();
       setFailed(false);
       setWords(items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join(''));
     };
     draw().catch(() => {
-      if (drawing.wanted) setFailed(true);
+      if (!signal.aborted) setFailed(true);
     });
     return () => {
-      drawing.wanted = false;
+      ending.abort();
       task?.cancel();
     };
   }, [near, pdf, number, width]);

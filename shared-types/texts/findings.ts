@@ -68,7 +68,6 @@ export const findingsTexts = {
   presence: 'Presence',
   severity: 'Severity',
   noSeverity: 'not graded',
-  extent: 'Extent',
   extentOf: (counted: string) =>
     counted === '' ? 'Extent, how many of how many' : `How many of how many ${counted}`,
   affected: 'affected',

@@ -29,13 +29,12 @@ export const marksTexts = {
   saving: 'saving…',
 
   photosTitle: 'Photos',
+  photoKeys: ['PgUp', 'PgDn'],
   photoOf: (number: string, of: string) => `${number} of ${of}`,
   photoName: (number: string, caption: string, marks: number) =>
     [`Photo ${number}`, caption, marks === 0 ? '' : marks === 1 ? '1 mark' : `${marks} marks`]
       .filter((part) => part !== '')
       .join(', '),
-  previousPhoto: 'Previous photo',
-  nextPhoto: 'Next photo',
   noCaption: 'no caption yet',
   noPart: 'no part named yet',
   noStage: 'stage not entered',
@@ -88,7 +87,6 @@ export const marksTexts = {
   editFinding: 'Edit finding',
   changeClass: 'Change class…',
   elsewhere: (count: number) => (count === 1 ? '1 mark on another photo' : `${count} marks on other photos`),
-  emptyCase: 'The case is',
 
   giving: {
     title: (label: string) => (label === '?' ? 'What does the arrow show?' : `What does mark ${label} show?`),

@@ -52,7 +52,6 @@ export const photosTexts = {
   noCaption: 'no caption yet',
   noPart: 'no part',
   noStage: 'no stage',
-  marks: (n: number) => (n === 1 ? '1 mark' : `${n} marks`),
 
   nothingChosen: 'No photo chosen',
   nothingChosenWords: 'Choose one to say what it shows. Enter or a double click opens it at the marks.',

@@ -97,7 +97,7 @@ export const reportTexts = {
     name: (number: number) => `Plate ${number}.`,
     reference: (number: number, marks: string) => `Plate ${number}, ${marks}`,
     markRange: (first: string, last: string) => `${first} to ${last}`,
-    seenFrom: (side: string) => `seen from: ${side}`,
+    seenFrom: (side: string) => `seen ${side}`,
     photo: (number: number, of: number) => `photo ${number} of ${of}`,
     unassigned: 'not given to a finding',
   },

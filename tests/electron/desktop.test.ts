@@ -24,11 +24,12 @@ type PageWithCarrier = {
 };
 
 describe.skipIf(hindrance !== null)('the desktop program', () => {
-  const library = mkdtempSync(join(tmpdir(), 'docket-desktop-'));
+  let library: string;
   let program: ElectronApplication;
   let page: Page;
 
   beforeAll(async () => {
+    library = mkdtempSync(join(tmpdir(), 'docket-desktop-'));
     const executablePath = findDesktopRuntime();
     if (executablePath === null) throw new Error('The desktop runtime vanished.');
     program = await _electron.launch({ executablePath, args: [root, '--library', library] });

@@ -28,7 +28,7 @@ export const pack: KnowledgePack = {
     { id: 'compressor-side', label: 'compressor side' },
     { id: 'turbine-side', label: 'turbine side' },
   ],
-  sides: [{ id: 'from-turbine', label: 'turbine end' }],
+  sides: [{ id: 'from-turbine', label: 'from the turbine end' }],
   kinds: [
     { id: 'worn', label: 'worn away', meaning: 'Material is gone.' },
     { id: 'heat-tint', label: 'heat tint, smeared metal', meaning: 'Colour of an oxide film.' },

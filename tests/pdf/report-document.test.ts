@@ -165,6 +165,13 @@ describe('words that are long or strange', () => {
     expect(withoutSpaces(bodies.join(''))).toContain(claim);
   });
 
+  it('prints 3 000 characters in a row that no font has, every one by its number', async () => {
+    const { bodies } = await printReport(maker, scratchFolder(), withClaim('漢字'.repeat(1_500)));
+    const numbers = withoutSpaces(bodies.join('')).match(/\[U\+(6F22|5B57)\]/g) ?? [];
+    // One more stands in the sentence that explains them.
+    expect(numbers).toHaveLength(3_001);
+  });
+
   it('prints Greek, Cyrillic, quotes and signs as they are, and what no font has as its number', async () => {
     const claim = 'Größe ≤ 0,08 µm, Ø 12 „neu“; Ελληνικά; Кириллица; ŧ‑ 漢字 \u0007';
     const { bodies, file } = await printReport(maker, scratchFolder(), withClaim(claim));

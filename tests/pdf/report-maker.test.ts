@@ -106,6 +106,8 @@ describe('the report maker', () => {
     const stop = new AbortController();
     const stopped = maker.make(emptyOrder(folder, 'stopped.pdf'), { signal: stop.signal });
     const next = maker.make(emptyOrder(folder, 'next.pdf'));
+    // What a thread leaves that is stopped while it writes.
+    writeFileSync(join(folder, 'stopped.pdf.part'), 'half a report');
     stop.abort();
     expect((await errorOf(stopped)).code).toBe('job-stopped');
     expect((await next).pages).toBe(1);

@@ -46,8 +46,11 @@ type Ask<C extends Channel = Channel> = {
   readonly request: RequestOf<C>;
   readonly caseId: CaseId | null;
 };
-const asking = <C extends Channel>(channel: C, request: RequestOf<C>, caseId: CaseId | null): Ask =>
-  ({ channel, request, caseId }) as unknown as Ask;
+const asking = <C extends Channel>(channel: C, request: RequestOf<C>, caseId: CaseId | null): Ask => ({
+  channel,
+  request,
+  caseId,
+});
 
 /** Findings that were removed, to be brought back. */
 export type Memory = { readonly removed: { readonly caseId: CaseId; readonly finding: Finding }[] };

@@ -58,7 +58,7 @@ describe('buildReportModel', () => {
       [4, 3, blobId(3)],
     ]);
     expect(plates.map((plate) => `${plate.name} ${plate.caption}`)).toEqual([
-      'Plate 1. Front face, uncleaned. Thrust bearing; stripped; seen from: turbine end; photo 2 of 4.',
+      'Plate 1. Front face, uncleaned. Thrust bearing; stripped; seen from the turbine end; photo 2 of 4.',
       'Plate 2. Stripped; photo 4 of 4.',
       'Plate 3. Stripped; photo 1 of 4.',
       'Plate 4. Photo 3 of 4.',

@@ -1,0 +1,269 @@
+/** Cases by what was written in them and by pieces of their identifiers. */
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+import type { CaseDraft } from '#shared-types/case.ts';
+import type { FindingId } from '#shared-types/ids.ts';
+
+import { engineForTest, engineOverWorld } from '../support/engine-for-test.ts';
+import { exampleFinding } from '../support/exchanges.ts';
+import { testId } from '../support/open-test-library.ts';
+import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.ts';
+import { startEngineHere, type EngineHere } from '../support/world-engine.ts';
+
+const draft: CaseDraft = {
+  number: '26-0147',
+  unit: { maker: 'Halvard', model: 'R45', serial: 'SN-30771', partNumber: 'R45-1180' },
+  customer: 'Müllerstrand Kühlhaus',
+  claim: 'The nut came loose. Oil smoke from the funnel (“white, then blue”).',
+  machineKind: 'turbocharger',
+};
+
+const others: readonly Partial<CaseDraft>[] = [
+  { number: '26-0148', customer: 'Skerry Line', claim: 'Loud whistle, then no boost.' },
+  {
+    number: '25-0471',
+    unit: { maker: 'Ostrevik', model: 'K9', serial: 'QÜ 4410 B', partNumber: '' },
+    customer: 'Żuławska Żegluga',
+    claim: 'Fjærholm says the nuts were never torqued.',
+  },
+];
+
+async function enterThreeCases(engine: EngineHere): Promise<EngineHere> {
+  await engine.ask('analysts.add', { name: 'M. Sundgren', qualification: '' });
+  const { caseId } = await engine.ask('cases.open', draft);
+  await engine.ask('bench.commit', {
+    caseId,
+    changes: [
+      { change: 'put-finding', findingId: testId<FindingId>(1), fields: exampleFinding, revision: null },
+    ],
+  });
+  for (const other of others) await engine.ask('cases.open', { ...draft, ...other });
+  return engine;
+}
+
+/** For a test that writes more; the others share one engine, whose library they leave as it is. */
+const threeCases = async () => enterThreeCases(await engineForTest());
+
+let folder: string;
+let engine: EngineHere;
+beforeAll(async () => {
+  folder = makeTemporaryFolder();
+  engine = await enterThreeCases(await startEngineHere(folder));
+});
+afterAll(async () => {
+  await engine.close();
+  removeFolder(folder);
+});
+
+async function found(engine: EngineHere, text: string): Promise<string[]> {
+  const { hits } = await engine.ask('search.cases', { text, tags: [] });
+  return hits.map((hit) => hit.case.number);
+}
+
+describe('words', () => {
+  test.each([
+    ['a word of the claim', 'whistle', ['26-0148']],
+    ['whatever its case', 'WHISTLE', ['26-0148']],
+    ['the beginning of a word', 'whis', ['26-0148']],
+    ['not the end of one', 'histle', []],
+    ['the singular also begins the plural', 'nut', ['26-0147', '25-0471']],
+    ['two words, both', 'nut loose', ['26-0147']],
+    ['two words, one of them nowhere', 'nut whistle', []],
+    ['words of different places in one case: customer and finding', 'müllerstrand thrust', ['26-0147']],
+    ['a finding by the word for its kind, not by its id', 'worn away', ['26-0147']],
+    ['a finding’s own note', 'grooves', ['26-0147']],
+    ['with umlauts or without', 'mullerstrand', ['26-0147']],
+    ['umlauts written as letter and mark, as some file names have them', 'mu\u0308llerstrand', ['26-0147']],
+    ['letters of other languages', 'żegluga', ['25-0471']],
+    ['joined by a hyphen, in this order', 'r45-1180', ['26-0148', '26-0147']],
+    ['quotes and brackets round a word are nothing', '“white” (blue)', ['26-0147']],
+  ])('%s', async (_name, text, numbers) => {
+    expect(new Set(await found(engine, text))).toEqual(new Set(numbers));
+  });
+
+  test('of a caption, as soon as it is written and no longer when it is not', async () => {
+    const { engine, world } = await engineOverWorld(41, {
+      cases: 1,
+      findings: [0, 0],
+      photos: [1, 1],
+      marks: [0, 0],
+    });
+    const photo = world.cases[0]!.photos[0]!;
+    const number = world.cases[0]!.draft.number;
+    const describePhoto = (revision: number, caption: string) =>
+      engine.ask('photos.change', { photoId: photo.id, revision, fields: { caption } });
+    expect(await found(engine, 'zirconium')).toEqual([]);
+    await describePhoto(2, 'grey as zirconium');
+    expect(await found(engine, 'zirconium')).toEqual([number]);
+    expect(await found(engine, photo.name)).toEqual([number]);
+    await describePhoto(3, 'grey');
+    expect(await found(engine, 'zirconium')).toEqual([]);
+  });
+
+  test('are shown with what stands round them, the match flagged', async () => {
+    const { hits } = await engine.ask('search.cases', { text: 'smoke', tags: [] });
+    const [first] = hits[0]!.excerpts;
+    expect(first?.where).toBe('case');
+    expect(first?.excerpt.filter(({ matched }) => matched).map(({ text }) => text)).toEqual(['smoke']);
+    expect(first?.excerpt.map(({ text }) => text).join('')).toContain('Oil smoke from the funnel');
+  });
+
+  test('and tags: both must hold', async () => {
+    const tag = { component: 'thrust-bearing', zone: null, kind: null, class: null, presence: null };
+    const search = async (text: string) =>
+      (await engine.ask('search.cases', { text, tags: [tag] })).hits.map((hit) => hit.case.number);
+    expect(await search('nut')).toEqual(['26-0147']);
+    expect(await search('whistle')).toEqual([]);
+  });
+});
+
+describe('identifiers', () => {
+  test.each([
+    ['the middle of a serial number', '3077', ['26-0148', '26-0147']],
+    ['the end of a case number', '0471', ['25-0471']],
+    ['part of a part number', '45-11', ['26-0148', '26-0147']],
+    ['whatever its case', 'sn-30', ['26-0148', '26-0147']],
+    ['a serial number with spaces in it', 'QÜ 4410', ['25-0471']],
+    ['a piece of one with a space in it', 'ü 44', ['25-0471']],
+    ['an umlaut in one, written as letter and mark', 'qu\u0308 4', ['25-0471']],
+    ['two characters are too few for the middle', '77', []],
+    ['beside a word of the claim', '3077 smoke', ['26-0147']],
+  ])('%s', async (_name, text, numbers) => {
+    expect(new Set(await found(engine, text))).toEqual(new Set(numbers));
+  });
+
+  test('stand before words', async () => {
+    const engine = await threeCases();
+    await engine.ask('cases.open', { ...draft, number: '26-0500', claim: '30771 30771 30771' });
+    const changed = { ...draft, number: '26-0501', unit: { ...draft.unit, serial: 'none' } };
+    await engine.ask('cases.open', { ...changed, claim: '30771 is not the number of this one' });
+    expect((await found(engine, '30771')).at(-1)).toBe('26-0501');
+  });
+});
+
+describe('a search over many cases', () => {
+  /** More than any list of matches that a search might be tempted to cut off. */
+  const size = { cases: 130, findings: [6, 6], photos: [0, 0], marks: [0, 0] } as const;
+
+  test('counts every case, shows the first hundred, and lets tags choose among all of them', async () => {
+    const { engine, world } = await engineOverWorld(42, size);
+    const claims = (word: string) => world.cases.filter(({ draft: { claim } }) => claim.includes(word));
+    const everywhere = await engine.ask('search.cases', { text: '2', tags: [] });
+    expect(everywhere.total).toBe(130);
+    expect(everywhere.hits).toHaveLength(100);
+    const whistle = await engine.ask('search.cases', { text: 'whistle', tags: [] });
+    expect(whistle.total).toBe(claims('whistle').length);
+    const [rare] = (await engine.ask('search.known-tags', {})).slice(-1);
+    const tag = { component: rare!.component, kind: rare!.kind, zone: null, class: null, presence: null };
+    const chosen = await engine.ask('search.cases', { text: '2', tags: [tag] });
+    expect(chosen.total).toBe(rare!.cases);
+  });
+});
+
+describe('whatever is typed', () => {
+  const unkind = [
+    '"',
+    '""',
+    '*',
+    'nut*',
+    '^nut',
+    'NEAR(nut loose)',
+    'NEAR',
+    'AND',
+    'nut OR',
+    'NOT nut',
+    'title:nut',
+    '{title body}: nut',
+    '+ - nut',
+    '(((((',
+    "'; DROP TABLE finding; --",
+    '%_%',
+    '\u0000',
+    'nut\u0000loose',
+    'abc\u0000def',
+    '🔧🔩',
+    'nut 🔩',
+    '👩‍🔧 family\u200d',
+    'ﬁtting İstanbul ẞ',
+    '日本語の文',
+    'हिन्दी ไทย',
+    '\u0301\u0308',
+    '\ud800',
+    '\u{F0001}\u{F0002}',
+    '\u{10FFFF}',
+    '\u{1E030}\u{31350}',
+    'a'.repeat(400),
+    'ä '.repeat(200),
+    Array.from({ length: 200 }, (_, index) => String.fromCodePoint(0x4e00 + index)).join(' '),
+    '"'.repeat(400),
+    'a-'.repeat(200),
+  ];
+
+  test('is looked for, and nothing is thrown', async () => {
+    for (const text of unkind) {
+      const answer = await engine.ask('search.cases', { text, tags: [] });
+      expect(answer.total, JSON.stringify(text)).toBeGreaterThanOrEqual(answer.hits.length);
+    }
+    expect(await found(engine, 'NOT nut')).toEqual([]);
+    expect(await found(engine, 'nut*')).toHaveLength(2);
+    expect(await found(engine, 'nut 🔩')).toHaveLength(2);
+    expect(await found(engine, 'nut\u0000loose')).toEqual(['26-0147']);
+  });
+
+  test('is looked for, and nothing is thrown: any text at all', async () => {
+    const piece = fc.oneof(
+      fc.constantFrom(
+        '"',
+        '*',
+        'NEAR',
+        'AND ',
+        'OR ',
+        'NOT ',
+        '^',
+        ':',
+        '(',
+        ')',
+        '-',
+        '+',
+        '{',
+        '}',
+        'nut',
+        ' ',
+      ),
+      fc.string({ unit: 'binary', maxLength: 8 }),
+      fc.string({ unit: 'grapheme', maxLength: 8 }),
+    );
+    const text = fc.array(piece, { maxLength: 40 }).map((pieces) => pieces.join('').slice(0, 400));
+    await fc.assert(
+      fc.asyncProperty(text, async (typed) => {
+        const answer = await engine.ask('search.cases', { text: typed, tags: [] });
+        expect(answer.hits.length).toBeLessThanOrEqual(3);
+      }),
+      { numRuns: 250, seed: 20260308 },
+    );
+  });
+
+  test('written into a case is found again by each of its words', async () => {
+    const engine = await threeCases();
+    // Latin to Latin Extended-B, Greek and Cyrillic: letters and digits that every version of Unicode knows.
+    const letter = fc
+      .oneof(
+        fc.integer({ min: 0x30, max: 0x24f }),
+        fc.integer({ min: 0x386, max: 0x3ff }),
+        fc.integer({ min: 0x400, max: 0x4ff }),
+      )
+      .map((code) => String.fromCodePoint(code))
+      .filter((character) => /^[\p{L}\p{Nd}]$/u.test(character));
+    const word = fc.string({ unit: letter, minLength: 1, maxLength: 12 });
+    let serial = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(word, { minLength: 1, maxLength: 4 }), async (words) => {
+        const number = `T-${String((serial += 1))}`;
+        await engine.ask('cases.open', { ...draft, number, claim: words.join(' ') });
+        for (const one of words) expect(await found(engine, one)).toContain(number);
+      }),
+      { numRuns: 40, seed: 20260309 },
+    );
+  });
+});
