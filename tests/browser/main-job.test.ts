@@ -16,12 +16,12 @@ import { marksTexts } from '#shared-types/texts/marks.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
 import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
-import { shelfTexts } from '#shared-types/texts/shelf.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 
 import { tipNear } from '../pdf/arrow-tip.ts';
 import { qpdfCheck, rasterOf, textOf } from '../pdf/pdf-tools.ts';
 import { onRaster, placementsOf } from '../pdf/plate-placement.ts';
+import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
 import { dropFiles, openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
 
 const picture = { width: 2400, height: 1800 };
@@ -46,8 +46,6 @@ afterAll(async () => {
 });
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
-const station = (name: string) =>
-  page.getByRole('navigation').getByRole('link', { name: new RegExp(`^${name}`) });
 
 /** Squares on the picture at the arrow's two ends, in colours that neither the screen nor a mark has. */
 const ends = {
@@ -94,28 +92,18 @@ async function middleOfColour(
 
 describe('the job, from the claim to the printed page and back', () => {
   test('the first analyst says who works here', async () => {
-    await page.getByLabel(shellTexts.analyst.name).fill('M. Sundgren');
-    await button(shellTexts.analyst.enter).click();
-    await page.getByRole('heading', { name: shelfTexts.empty.title }).waitFor();
+    await enterFirstAnalyst(page);
   });
 
   test('a case is opened with its number, unit and claim', async () => {
-    await button(shelfTexts.newCase).first().click();
-    const { dialog } = shelfTexts;
-    await page.getByLabel(dialog.number).fill('26-0147');
-    await page.getByLabel(dialog.kind).selectOption({ label: 'turbocharger' });
-    await page.getByLabel(dialog.model).fill('R45');
-    await page.getByLabel(dialog.serial).fill('30771');
-    await page.getByLabel(dialog.claim).fill('The shaft nut was never tightened and came off.');
-    await button(dialog.open).click();
-    await page.getByRole('heading', { level: 1, name: shellTexts.station.claim }).waitFor();
+    await openFirstCase(page, 'The shaft nut was never tightened and came off.');
     await page.getByText('“The shaft nut was never tightened and came off.”').first().waitFor();
   });
 
   test('a photo is dropped on the photos and arrives', async () => {
     const file = join(house.folder, 'front-face.jpg');
     await writeFile(file, await pictureWithEnds());
-    await station(shellTexts.station.photos).click();
+    await station(page, 'photos').click();
     await page.getByRole('heading', { name: photosTexts.emptyTitle }).waitFor();
     await dropFiles(page, [file]);
     const photo = page.getByRole('option', { name: photosTexts.photo('1') });
@@ -126,7 +114,7 @@ describe('the job, from the claim to the printed page and back', () => {
   });
 
   test('an arrow is drawn on it and given to a primary finding', async () => {
-    await station(shellTexts.station.marks).click();
+    await station(page, 'marks').click();
     await page.getByRole('application').waitFor();
     await page.getByText(marksTexts.noFindingsHere).waitFor();
     await page.getByText(marksTexts.pictureComing).waitFor({ state: 'detached' });
@@ -157,7 +145,7 @@ describe('the job, from the claim to the printed page and back', () => {
   });
 
   test('the printed page has the arrow’s tip where it was drawn, to 2 pixels at 100 dpi', async () => {
-    await station(shellTexts.station.report).click();
+    await station(page, 'report').click();
     await page.locator('[data-page="1"][data-drawn="true"]').waitFor();
     const download = page.waitForEvent('download');
     await button(reportScreenTexts.save).click();
@@ -199,7 +187,7 @@ describe('the job, from the claim to the printed page and back', () => {
   test.each(['claim', 'photos', 'marks', 'findings', 'report'] as const)(
     'the %s screen holds to the rules of axe-core (WCAG 2.2 A and AA)',
     async (name) => {
-      await station(shellTexts.station[name]).click();
+      await station(page, name).click();
       await page.getByRole('heading', { level: 1, name: shellTexts.station[name] }).waitFor();
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target.join(' '))])).toEqual([]);

@@ -30,8 +30,8 @@ export type ProgramHouse = {
   open(options?: WindowOptions): Promise<ProgramWindow>;
   /** A folder of the house's own, for files to drop and documents to save. */
   readonly folder: string;
-  /** Process number of the engine that runs now. */
-  enginePid(): number;
+  /** How often an engine was started. */
+  enginesStarted(): number;
   close(): Promise<void>;
 };
 
@@ -51,14 +51,17 @@ const flags = [
   '--disable-sync',
 ];
 
-export async function openProgramHouse(): Promise<ProgramHouse> {
+/** @param firstEngineFault as TEARDOWN_DOCKET_FAULT has it; the engine that is started after it has none */
+export async function openProgramHouse(firstEngineFault: string | null = null): Promise<ProgramHouse> {
   const folder = makeTemporaryFolder();
   const hub = createEventHub();
-  let enginePid = 0;
+  let engines = 0;
   const link = createEngineLink({
     broker: createForkBroker({
-      onStart: (entry, pid) => {
-        if (entry === 'engine') enginePid = pid ?? 0;
+      environment: (entry): Record<string, string> => {
+        if (entry !== 'engine') return {};
+        engines += 1;
+        return engines === 1 && firstEngineFault !== null ? { TEARDOWN_DOCKET_FAULT: firstEngineFault } : {};
       },
     }),
     folders: { own: join(folder, 'own'), samples: join(folder, 'samples') },
@@ -70,7 +73,7 @@ export async function openProgramHouse(): Promise<ProgramHouse> {
   const browser = await chromium.launch({ executablePath: chromiumOnThisMachine(), args: flags });
   return {
     folder,
-    enginePid: () => enginePid,
+    enginesStarted: () => engines,
     open: (options = {}) => openWindow(browser, host.address, options),
     async close() {
       await browser.close();
