@@ -6,7 +6,7 @@ import type { DamageClass, Finding } from '#shared-types/finding.ts';
 import type { CaseId, FindingId, MarkId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 
-import { readCase } from '../database/repositories/cases.ts';
+import { readStanding } from '../database/repositories/cases.ts';
 import {
   addFinding,
   caseOfFinding,
@@ -33,7 +33,7 @@ import type { Services } from './services.ts';
  */
 export function commitAtBench(services: Services, commit: BenchCommit): BenchOutcome {
   const { caseId, changes } = commit;
-  const pack = services.packs.ofCase(readCase(services.db, caseId).pack);
+  const pack = services.packs.ofCase(readStanding(services.db, caseId).pack);
   recordWrite(services, {
     caseId,
     what: 'bench',

@@ -53,7 +53,7 @@ type SearchText = { readonly whole: string; readonly words: readonly string[] };
  * The text as it is looked up: composed letters, no control characters, each word once. A word is what stands between
  * spaces and has a letter or digit in it; the index makes nothing of the rest.
  */
-export function readText(text: string): SearchText {
+function readText(text: string): SearchText {
   const whole = text
     .toWellFormed()
     .normalize('NFC')

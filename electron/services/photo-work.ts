@@ -2,7 +2,7 @@ import { AppError } from '#shared-types/errors.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import type { Photo, PhotoChange, PhotoFields } from '#shared-types/photo.ts';
 
-import { readCase } from '../database/repositories/cases.ts';
+import { readStanding } from '../database/repositories/cases.ts';
 import { caseOfPhoto, readPhoto, writePhoto } from '../database/repositories/photos.ts';
 import { given } from './case-work.ts';
 import { recordWrite } from './recorded-write.ts';
@@ -13,7 +13,7 @@ export function changePhoto(services: Services, change: PhotoChange): Photo {
   const { db } = services;
   const { photoId, revision } = change;
   const caseId = caseOfPhoto(db, photoId);
-  const pack = services.packs.ofCase(readCase(db, caseId).pack);
+  const pack = services.packs.ofCase(readStanding(db, caseId).pack);
   recordWrite(services, {
     caseId,
     what: 'photo described',

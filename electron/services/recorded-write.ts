@@ -4,7 +4,7 @@ import type { CaseId } from '#shared-types/ids.ts';
 import type { Instant } from '#shared-types/times.ts';
 
 import { inTransaction } from '../database/open-library.ts';
-import { readCase } from '../database/repositories/cases.ts';
+import { readStanding } from '../database/repositories/cases.ts';
 import { appendToJournal } from '../database/repositories/journal.ts';
 import type { Services } from './services.ts';
 import { whoWorksHere } from './who-works-here.ts';
@@ -44,6 +44,6 @@ export function recordWrite<Result>(services: Services, change: RecordedWrite<Re
 
 /** @throws AppError not-found, case-closed */
 export function refuseClosedCase(services: Services, caseId: CaseId): void {
-  const { number, status } = readCase(services.db, caseId);
+  const { number, status } = readStanding(services.db, caseId);
   if (status !== 'open') throw new AppError('case-closed', { number, status });
 }

@@ -128,6 +128,22 @@ export function readCase(db: Db, id: CaseId): TeardownCase {
   return toCase(row);
 }
 
+/** What every write to a case asks first: nothing that has to be counted. */
+export type CaseStanding = Pick<TeardownCase, 'number' | 'status' | 'pack'>;
+
+/** @throws AppError not-found */
+export function readStanding(db: Db, id: CaseId): CaseStanding {
+  const row = db
+    .prepare<[string], Pick<CaseRow, 'number' | 'status' | 'pack_id' | 'version' | 'sha256'>>(
+      `SELECT c.number, c.status, k.pack_id, k.version, k.sha256
+       FROM teardown_case c JOIN pack k ON k.id = c.pack_row WHERE c.uuid = ?`,
+    )
+    .get(id);
+  if (!row) throw new AppError('not-found', { thing: 'case' });
+  const { number, status, pack_id, version, sha256 } = row;
+  return { number, status, pack: { id: pack_id, version, sha256 } };
+}
+
 export function countCases(db: Db): number {
   return db.prepare<[], number>('SELECT count(*) FROM teardown_case').pluck().get() ?? 0;
 }
