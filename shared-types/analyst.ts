@@ -1,8 +1,8 @@
 import { analystIdSchema, revisionSchema } from './ids.ts';
-import { z } from './schema.ts';
+import { nameLine, z } from './schema.ts';
 
 export const analystDraftSchema = z.strictObject({
-  name: z.string().trim().min(1).max(120),
+  name: nameLine(120),
   /** As it shall stand under the signature: "Dipl.-Ing., turbomachinery", say. */
   qualification: z.string().trim().max(300),
 });

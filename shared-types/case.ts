@@ -1,6 +1,6 @@
 import { caseIdSchema, packTermIdSchema, revisionSchema, type CaseId } from './ids.ts';
 import type { BlobId } from './ids.ts';
-import { z } from './schema.ts';
+import { nameLine, z } from './schema.ts';
 import type { Instant } from './times.ts';
 
 export const caseStatuses = ['open', 'issued', 'superseded', 'withdrawn'] as const;
@@ -32,7 +32,7 @@ export type Unit = z.infer<typeof unitSchema>;
 
 export const caseFieldsSchema = z.strictObject({
   /** The shop's own number for the case, unique in the library: 26-0147, say. */
-  number: z.string().trim().min(1).max(40),
+  number: nameLine(40),
   unit: unitSchema,
   customer: line(160),
   /** Word for word as received: never corrected, never shortened. */

@@ -4,3 +4,12 @@ import { config, z } from 'zod';
 config({ jitless: true });
 
 export { z };
+
+/** A name or number that something is called by: never empty, and no NUL, at which SQLite would end it. */
+export const nameLine = (most: number) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(most)
+    .refine((text) => !text.includes('\0'), { message: 'a NUL character' });

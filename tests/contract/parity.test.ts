@@ -131,6 +131,15 @@ describe('messages', () => {
   });
 });
 
+describe('a name', () => {
+  test.each(['26\u00000147', '', '   '])('like %j is refused for a case, by its field', async (number) => {
+    const draft = { ...exchanges['cases.open']({} as never), number };
+    const refused = await loopback.call('cases.open', draft);
+    expect(refused).toMatchObject({ ok: false, error: { code: 'request-invalid' } });
+    expect(refused).toMatchObject({ error: { details: { field: 'cases.open number' } } });
+  });
+});
+
 describe('the desktop bridge', () => {
   test('answers nobody but the program’s own page', async () => {
     desktop.line.pageUrl = 'https://example.org/';
