@@ -15,7 +15,7 @@ import {
   type CarrierUnderTest,
   type DesktopUnderTest,
 } from '../support/both-carriers.ts';
-import { exchanges, goThrough, valueOf, type Transcript } from '../support/exchanges.ts';
+import { exchanges, goThrough, valueOf, type Walkthrough } from '../support/exchanges.ts';
 import { markedJpeg } from '../support/pictures/marked-picture.ts';
 import { sameButForChance } from '../support/same-but-for-chance.ts';
 import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.ts';
@@ -23,8 +23,8 @@ import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.t
 let folder: string;
 let loopback: CarrierUnderTest;
 let desktop: DesktopUnderTest;
-let overLoopback: Transcript;
-let overDesktop: Transcript;
+let overLoopback: Walkthrough;
+let overDesktop: Walkthrough;
 
 beforeAll(async () => {
   folder = makeTemporaryFolder();
@@ -42,8 +42,8 @@ afterAll(async () => {
   removeFolder(folder);
 });
 
-const answerTo = (transcript: Transcript, channel: Channel) =>
-  transcript.exchanges.find((exchange) => exchange.channel === channel)?.answer;
+const answerTo = (walkthrough: Walkthrough, channel: Channel) =>
+  walkthrough.exchanges.find((exchange) => exchange.channel === channel)?.answer;
 
 /** What may differ: which carrier it was, where its library lies, and the size of a file that holds the time. */
 function comparable(answer: unknown): unknown {

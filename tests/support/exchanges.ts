@@ -118,14 +118,14 @@ const pageMade = {
   markId: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a02' as MarkId,
 };
 
-export type Transcript = {
+export type Walkthrough = {
   readonly exchanges: readonly { readonly channel: Channel; readonly answer: Envelope<unknown> }[];
   /** Each job that was begun, as it ended. */
   readonly ended: readonly Job[];
 };
 
 /** Goes through all exchanges once; waits for each job to end, so that its last word is compared. */
-export async function goThrough(caller: Caller, picturePath: string): Promise<Transcript> {
+export async function goThrough(caller: Caller, picturePath: string): Promise<Walkthrough> {
   const gone: { channel: Channel; answer: Envelope<unknown> }[] = [];
   const ended: Job[] = [];
   const scene = { ...pageMade, tokens: [] as IntakeToken[] } as Scene;
