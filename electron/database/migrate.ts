@@ -102,6 +102,8 @@ function applyOne(db: Db, migration: Migration, backup: string, at: string): voi
       );
     }).immediate();
   } catch (error) {
+    // A full disk is no fault of the migration, and is told as what it is.
+    if (error instanceof Error && 'code' in error && error.code === 'SQLITE_FULL') throw error;
     const reason = error instanceof Error ? error.message : String(error);
     throw new AppError('migration-failed', { name: migration.name, reason, backup }, { cause: error });
   } finally {

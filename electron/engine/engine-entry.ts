@@ -5,6 +5,7 @@ import type { EngineConfig, FromEngine, ToEngine } from '../processes/engine-mes
 import { reachFaultPoint } from '../processes/fault-point.ts';
 import { parentPort, whenParentGone } from '../processes/parent-port.ts';
 import { createRelayedBroker } from '../processes/relayed-broker.ts';
+import { toldError } from '../services/told-error.ts';
 import { startEngine, type CloseHow, type Engine } from './engine.ts';
 
 const port = parentPort();
@@ -62,10 +63,12 @@ async function start(config: EngineConfig): Promise<void> {
     });
     send({ kind: 'ready' });
   } catch (error) {
+    const seen = toldError(error, config.folder);
+    const isFault = seen.code === 'unexpected';
     const reason = error instanceof Error ? error.message : String(error);
-    const told = error instanceof AppError ? error : new AppError('engine-unavailable', { reason });
+    const told = isFault ? new AppError('engine-unavailable', { reason }) : seen;
     send({ kind: 'failed', error: told.toShape() });
-    if (!(error instanceof AppError)) console.error(error);
+    if (isFault) console.error(error);
   }
 }
 

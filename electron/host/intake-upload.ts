@@ -7,6 +7,7 @@ import { AppError } from '#shared-types/errors.ts';
 
 import { asDiskError } from '../files/disk-error.ts';
 import { pictureLimits } from '../images/picture-limits.ts';
+import { toldError } from '../services/told-error.ts';
 
 export type Upload = { readonly path: string; readonly name: string; readonly bytes: number };
 
@@ -34,19 +35,19 @@ export async function receiveUpload(
 async function copyTo(file: FileHandle, request: IncomingMessage, name: string): Promise<number> {
   const limit = pictureLimits.megabytes;
   let bytes = 0;
-  let failure: unknown = null;
+  let refused: AppError | null = null;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     bytes += chunk.length;
-    if (failure !== null || bytes > limit * 1e6) continue;
+    if (refused !== null || bytes > limit * 1e6) continue;
     try {
       await file.writeFile(chunk);
     } catch (error) {
-      failure = error;
+      refused = toldError(error, name);
     }
   }
   if (bytes > limit * 1e6) {
     throw new AppError('file-too-large', { name, megabytes: Math.ceil(bytes / 1e6), limit });
   }
-  if (failure !== null) throw failure;
+  if (refused !== null) throw refused;
   return bytes;
 }

@@ -30,8 +30,8 @@ export function parentPort(): ParentPort {
     };
   }
   if (process.send === undefined) throw new Error('This process has no parent to talk to.');
-  // Ctrl-C at a terminal reaches every process of the program: the parent decides what it means, and says so.
-  process.on('SIGINT', () => undefined);
+  // Ctrl-C at a terminal, and its end, reach every process of the program: the parent decides what they mean.
+  for (const signal of ['SIGINT', 'SIGHUP']) process.on(signal, () => undefined);
   const send = process.send.bind(process);
   return {
     send: (message) => {

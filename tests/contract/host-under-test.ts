@@ -61,6 +61,12 @@ export function ask(port: number, { method = 'GET', path, headers, body }: RawRe
     const request = httpRequest(
       { host: '127.0.0.1', port, method, path, headers, agent: false },
       (response) => {
+        // A stream of events has no end to wait for: that it was opened is the answer.
+        if (response.headers['content-type']?.startsWith('text/event-stream')) {
+          resolve({ status: response.statusCode ?? 0, headers: response.headers, body: Buffer.alloc(0) });
+          request.destroy();
+          return;
+        }
         const chunks: Buffer[] = [];
         response.on('data', (chunk: Buffer) => chunks.push(chunk));
         response.on('error', reject);

@@ -5,8 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { CaseId, FindingId, PhotoId } from '#shared-types/ids.ts';
 
-import { jobEnded } from '../support/exchanges.ts';
-import { exampleFinding } from '../support/exchanges.ts';
+import { exampleFinding, jobEnded } from '../support/exchanges.ts';
 import { makeTemporaryFolder, removeFolder, temporaryFolder } from '../support/temporary-folder.ts';
 import { codeOf, inFirstEngine, openProgram, type ProgramUnderTest } from './program-under-test.ts';
 import { threePictures } from './three-pictures.ts';

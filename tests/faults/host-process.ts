@@ -4,12 +4,13 @@ import { once } from 'node:events';
 import { onTestFinished } from 'vitest';
 
 import { entryPath } from '../../electron/processes/entry-table.ts';
+import { quickStart } from './quick-start.ts';
 
 export type HostOptions = {
+  readonly port?: string;
   readonly user?: { readonly uid?: number; readonly gid?: number };
   /** In a process group of its own, as a terminal puts what it starts. */
   readonly ownGroup?: boolean;
-  readonly environment?: Readonly<Record<string, string>>;
 };
 
 export type HostProcess = {
@@ -24,11 +25,12 @@ export type HostProcess = {
 };
 
 export function startHost(library: string, options: HostOptions = {}): HostProcess {
-  const child = spawn(process.execPath, [entryPath('host'), '--library', library], {
+  const port = options.port === undefined ? [] : ['--port', options.port];
+  const child = spawn(process.execPath, [entryPath('host'), '--library', library, ...port], {
     ...options.user,
     cwd: '/',
     detached: options.ownGroup ?? false,
-    env: { ...process.env, ...options.environment },
+    env: { ...process.env, ...quickStart },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let errors = '';

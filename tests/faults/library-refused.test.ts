@@ -4,6 +4,7 @@ import { chmodSync, cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
+import { lockLibrary } from '../../electron/database/library-lock.ts';
 import { loadMigrations } from '../../electron/database/migrate.ts';
 import { openLibrary } from '../../electron/database/open-library.ts';
 import { enterLoopbackHost } from '../support/loopback-client.ts';
@@ -88,6 +89,25 @@ describe('a second program on the same library', () => {
   });
 });
 
+describe('a port', () => {
+  test('that is taken is said to be, and the library is let go of', async () => {
+    const folder = temporaryFolder();
+    const first = startHost(join(folder, 'first'));
+    const { port } = new URL(await first.address);
+    const { code, errors } = await startHost(join(folder, 'second'), { port }).gone;
+    expect(code).toBe(1);
+    expect(errors).toContain(`Port ${port} of this computer is taken`);
+    expect(traceLines(errors)).toEqual([]);
+  });
+
+  test.each(['65536', '-1', 'x', '80.5'])('cannot be %s', async (port) => {
+    const { code, errors } = await startHost(join(temporaryFolder(), 'own'), { port }).gone;
+    expect(code).toBe(2);
+    expect(errors).toContain('Usage:');
+    expect(traceLines(errors)).toEqual([]);
+  });
+});
+
 describe('a folder that refuses writing', () => {
   // Root is refused nothing: the program is run as "nobody" (65534) then, and as this user otherwise.
   const user = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
@@ -121,13 +141,8 @@ describe('a folder that refuses writing', () => {
 
   test.each(['library.sqlite', 'lock.sqlite', 'lock-holder.json'])('in its file %s only', async (name) => {
     const library = folderThatMay(0o777);
-    const own = startHost(library);
-    await own.address;
-    own.child.kill('SIGTERM');
-    await own.gone;
-    for (const mayBeWritten of ['log', 'deliveries', 'uploads', 'incoming']) {
-      chmodSync(join(library, mayBeWritten), 0o777);
-    }
+    lockLibrary(library, { program: 'Teardown Docket', since: testInstant }).release();
+    openLibrary({ folder: library, migrationsFolder, now }).db.close();
     for (const file of ['library.sqlite', 'lock.sqlite', 'lock-holder.json']) {
       chmodSync(join(library, file), file === name ? 0o444 : 0o666);
     }

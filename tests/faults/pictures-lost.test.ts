@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 
-import type { ServedFile } from '../../electron/processes/engine-messages.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 import { codeOf, openProgram } from './program-under-test.ts';
 import { threePictures } from './three-pictures.ts';
@@ -20,29 +19,25 @@ async function libraryOfThree() {
 }
 
 describe('the pictures made from originals', () => {
-  test('are made again when asked for, lost while the program runs or while it does not', async () => {
+  test('are made again when asked for, the same pixels, lost while the program did not run', async () => {
     const { folder, program, caseId } = await libraryOfThree();
-    const derived = join(program.library, 'derived');
-    rmSync(derived, { recursive: true });
     const photos = await expectWholeLibrary(program, caseId);
-    expect(photos).toHaveLength(3);
+    const pixels = async (one: typeof program) =>
+      sharp((await one.picture(photos[0]?.derivatives.display ?? '')).file)
+        .raw()
+        .toBuffer();
+    const before = await pixels(program);
     await program.close();
-
-    rmSync(derived, { recursive: true });
+    rmSync(join(program.library, 'derived'), { recursive: true });
     const again = openProgram(folder);
+    expect((await pixels(again)).equals(before)).toBe(true);
     expect(await expectWholeLibrary(again, caseId)).toEqual(photos);
   });
 
-  test('are the same pixels again', async () => {
+  test('are made again when they are lost, folders and all, while the program runs', async () => {
     const { program, caseId } = await libraryOfThree();
-    const [photo] = await program.call('photos.list', { caseId });
-    const pixels = async () =>
-      sharp((await program.picture(photo?.derivatives.display ?? '')).file)
-        .raw()
-        .toBuffer();
-    const before = await pixels();
     rmSync(join(program.library, 'derived'), { recursive: true });
-    expect((await pixels()).equals(before)).toBe(true);
+    expect(await expectWholeLibrary(program, caseId)).toHaveLength(3);
   });
 });
 
@@ -51,8 +46,7 @@ describe('an original that is gone', () => {
     const { folder, pictures, program, caseId } = await libraryOfThree();
     const [lost] = await program.call('photos.list', { caseId });
     if (!lost) throw new Error('no photo came in');
-    const ask = (one: typeof program) =>
-      one.ask<ServedFile>({ ask: 'picture', address: lost.derivatives.display });
+    const ask = (one: typeof program) => one.ask({ ask: 'picture', address: lost.derivatives.display });
     await program.close();
     rmSync(join(program.library, 'originals', lost.sha256.slice(0, 2), lost.sha256));
 

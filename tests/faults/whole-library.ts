@@ -9,7 +9,7 @@ import { expect } from 'vitest';
 import type { Photo } from '#shared-types/photo.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 
-import type { ProgramUnderTest } from './program-under-test.ts';
+import type { LibraryWork } from './library-work.ts';
 
 type Row = Readonly<Record<string, unknown>>;
 
@@ -55,7 +55,7 @@ export function expectSoundDatabase(library: string): void {
 }
 
 /** Every photo of the case is whole: its original under its own hash, and both pictures made from it to be had. */
-export async function expectWholePhotos(program: ProgramUnderTest, caseId: CaseId): Promise<Photo[]> {
+export async function expectWholePhotos(program: LibraryWork, caseId: CaseId): Promise<Photo[]> {
   const photos = await program.call('photos.list', { caseId });
   for (const photo of photos) {
     const original = join(program.library, 'originals', photo.sha256.slice(0, 2), photo.sha256);
@@ -70,14 +70,14 @@ export async function expectWholePhotos(program: ProgramUnderTest, caseId: CaseI
 }
 
 /** The sweep's report, once it has run; each question is a round trip, so this waits without a clock. */
-export async function sweepOf(program: ProgramUnderTest) {
+export async function sweepOf(program: LibraryWork) {
   for (;;) {
     const { sweep } = await program.call('library.overview', {});
     if (sweep !== null) return sweep;
   }
 }
 
-export async function expectWholeLibrary(program: ProgramUnderTest, caseId: CaseId): Promise<Photo[]> {
+export async function expectWholeLibrary(program: LibraryWork, caseId: CaseId): Promise<Photo[]> {
   expectSoundDatabase(program.library);
   expect((await program.call('journal.check', {})).brokenAt).toBeNull();
   return expectWholePhotos(program, caseId);
