@@ -34,9 +34,16 @@ export type MatchedFinding = {
 /** Text around a match: the pieces in order, those that matched flagged. */
 export type Excerpt = readonly { readonly text: string; readonly matched: boolean }[];
 
+export type FoundExcerpt = {
+  readonly where: string;
+  readonly excerpt: Excerpt;
+  /** Of the finding it stands in: words about damage do not say that it is there. Null outside findings. */
+  readonly presence: Presence | null;
+};
+
 export type SearchHit = {
   readonly case: CaseSummary;
-  readonly excerpts: readonly { readonly where: string; readonly excerpt: Excerpt }[];
+  readonly excerpts: readonly FoundExcerpt[];
   readonly findings: readonly MatchedFinding[];
   readonly thumbnails: readonly BlobId[];
 };

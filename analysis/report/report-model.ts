@@ -60,12 +60,12 @@ export type ReportModel = {
     readonly words: string;
     readonly none: string;
   };
-  /** Null while the claim is not answered. */
+  /** Printed also while the claim is not answered: it says so then. */
   readonly answer: {
     readonly heading: string;
     readonly outcome: string;
     readonly conclusion: string;
-  } | null;
+  };
   readonly findings: {
     readonly heading: string;
     readonly none: string;
@@ -90,8 +90,7 @@ export function buildReportModel(input: ReportInput): ReportModel {
   const labels = markLabels(photos, marks, findings);
   const plates = reportPlates({ photos, marks, findings, pack, paper: input.paper, labels });
   const unit = unitName(teardownCase);
-  const answered = teardownCase.outcome !== 'not-answered' || teardownCase.conclusion.trim() !== '';
-  const sections = ['claim', ...(answered ? ['answer'] : []), 'findings', 'plates', 'limits', 'record'];
+  const sections = ['claim', 'answer', 'findings', 'plates', 'limits', 'record'];
   const section = (name: string) => sections.indexOf(name) + 1;
   const heading = (name: 'claim' | 'answer' | 'findings' | 'plates' | 'limits' | 'record') =>
     reportTexts.heading(section(name), reportTexts[name].heading);
@@ -120,13 +119,11 @@ export function buildReportModel(input: ReportInput): ReportModel {
       words: teardownCase.claim,
       none: reportTexts.claim.none,
     },
-    answer: !answered
-      ? null
-      : {
-          heading: heading('answer'),
-          outcome: commonTexts.outcomes[teardownCase.outcome],
-          conclusion: teardownCase.conclusion,
-        },
+    answer: {
+      heading: heading('answer'),
+      outcome: commonTexts.outcomes[teardownCase.outcome],
+      conclusion: teardownCase.conclusion,
+    },
     findings: {
       heading: heading('findings'),
       none: reportTexts.findings.none,
@@ -138,7 +135,7 @@ export function buildReportModel(input: ReportInput): ReportModel {
     plates: { heading: heading('plates'), none: reportTexts.plates.none, plates },
     limits: { heading: heading('limits'), sentences: limits(findings, plates) },
     signature: { name: analyst.name, qualification: analyst.qualification },
-    record: { heading: heading('record'), lines: record(input) },
+    record: { heading: heading('record'), lines: record(input, plates) },
   };
 }
 
@@ -192,7 +189,10 @@ function limits(findings: readonly Finding[], plates: readonly ReportPlate[]): s
   ];
 }
 
-function record({ teardownCase, instant, journal }: ReportInput): LabelledValue[] {
+function record(
+  { teardownCase, instant, journal, photos }: ReportInput,
+  plates: readonly ReportPlate[],
+): LabelledValue[] {
   const words = reportTexts.record;
   const { pack } = teardownCase;
   return [
@@ -201,5 +201,14 @@ function record({ teardownCase, instant, journal }: ReportInput): LabelledValue[
     { label: words.packHash, value: pack.sha256 },
     { label: words.journal, value: String(journal.entries) },
     { label: words.journalHead, value: journal.head },
+    ...plates.flatMap((plate) => originalOf(plate, photos)),
   ];
+}
+
+/** What a plate was made from: the file as it came, by its name and its hash. */
+function originalOf(plate: ReportPlate, photos: readonly Photo[]): LabelledValue[] {
+  const photo = photos[plate.photoNumber - 1];
+  if (photo === undefined) return [];
+  const { original, originalValue } = reportTexts.record;
+  return [{ label: original(plate.number), value: originalValue(photo.sourceName, photo.sha256) }];
 }

@@ -125,7 +125,6 @@ function claim(model: ReportModel, page: PageGeometry, type: Typesetter): Conten
 }
 
 function answer(model: ReportModel, page: PageGeometry, type: Typesetter): Content[] {
-  if (model.answer === null) return [];
   const { outcome, conclusion } = model.answer;
   return [
     type.heading(model.answer.heading, lineHeight(voices.strong) + twoLines),

@@ -39,7 +39,7 @@ export function searchCases({ db }: Pick<Services, 'db'>, request: SearchRequest
       case: summary,
       excerpts: (excerpts.get(caseRow) ?? [])
         .slice(0, mostExcerpts)
-        .map(({ subject, excerpt }) => ({ where: subject, excerpt })),
+        .map(({ subject, excerpt, presence }) => ({ where: subject, excerpt, presence })),
       findings: request.tags.flatMap((tag) => findingsWithTag(db, { caseRow, tag })).filter(firstOfItsId),
       thumbnails: thumbnailsOf(db, { caseRow, most: mostThumbnails }),
     };

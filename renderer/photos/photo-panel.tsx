@@ -1,4 +1,5 @@
 /** What is said of the chosen photo, changed in place, and what its file says of itself. */
+import { useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { partLabel } from '#analysis/report/term-labels.ts';
 import type { CaseId } from '#shared-types/ids.ts';
@@ -77,6 +78,16 @@ function PartsShown(props: {
   onChange: (parts: PhotoFields['parts']) => void;
 }) {
   const { pack, photo, onChange } = props;
+  // Walking through the list with the keyboard chooses; only Add, or Enter, adds.
+  const [chosen, setChosen] = useState('');
+  const choosing = useRef<HTMLSelectElement>(null);
+  const add = () => {
+    const part = partOfKey(chosen);
+    if (part === null) return;
+    onChange([...photo.parts, part]);
+    setChosen('');
+    choosing.current?.focus();
+  };
   const shown = new Set(photo.parts.map(partKey));
   const choices = partsOf(pack)
     .map(({ part, label }) => ({ value: partKey(part), label }))
@@ -96,7 +107,10 @@ function PartsShown(props: {
                 <Button
                   kind="quiet"
                   aria-label={photosTexts.removePart(label)}
-                  onClick={() => onChange(photo.parts.filter((known) => known !== part))}
+                  onClick={() => {
+                    onChange(photo.parts.filter((known) => known !== part));
+                    choosing.current?.focus();
+                  }}
                 >
                   ×
                 </Button>
@@ -105,19 +119,25 @@ function PartsShown(props: {
           })}
         </ul>
       )}
-      <Select
-        label={photosTexts.addPart}
-        labelHidden
-        value=""
-        choices={choices}
-        emptyChoice={photo.parts.length === 0 ? photosTexts.choosePart : photosTexts.addPart}
-        disabled={photo.parts.length >= mostParts}
-        hint={photo.parts.length >= mostParts ? photosTexts.mostParts : undefined}
-        onValue={(key) => {
-          const part = partOfKey(key);
-          if (part !== null) onChange([...photo.parts, part]);
-        }}
-      />
+      <div className="photo-part-choice">
+        <Select
+          ref={choosing}
+          label={photosTexts.addPart}
+          labelHidden
+          value={chosen}
+          choices={choices}
+          emptyChoice={photo.parts.length === 0 ? photosTexts.choosePart : photosTexts.addPart}
+          disabled={photo.parts.length >= mostParts}
+          hint={photo.parts.length >= mostParts ? photosTexts.mostParts : undefined}
+          onValue={setChosen}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') add();
+          }}
+        />
+        <Button onClick={add} disabled={chosen === ''}>
+          {photosTexts.addChosen}
+        </Button>
+      </div>
     </div>
   );
 }

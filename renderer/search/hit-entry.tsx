@@ -24,11 +24,14 @@ export function HitEntry({ hit }: { hit: SearchHit }) {
         </p>
         {excerpts.length === 0 ? null : (
           <dl className="hit-excerpts">
-            {excerpts.map(({ where, excerpt }, index) => (
+            {excerpts.map(({ where, excerpt, presence }, index) => (
               <div key={index}>
                 <dt>{searchTexts.excerptWhere[where] ?? where}</dt>
                 <dd>
                   <ExcerptLine excerpt={excerpt} />
+                  {presence === null || presence === 'present' ? null : (
+                    <span className="secondary-words"> ({commonTexts.presences[presence]})</span>
+                  )}
                 </dd>
               </div>
             ))}

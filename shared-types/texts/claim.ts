@@ -5,7 +5,7 @@ export const claimTexts = {
   claim: 'Word for word, as received',
   claimHint: 'With its mistakes: the report quotes it and answers exactly this.',
   claimEmpty: 'Nothing entered yet. Copy it from the letter, message or job card.',
-  from: 'Who claims it',
+  from: 'Customer, who claims it',
   customer: 'Customer',
   unitHead: 'The unit on the bench',
   number: 'Case number',

@@ -68,6 +68,7 @@ export const photosTexts = {
   noParts: 'None named yet.',
   addPart: 'Add a part',
   choosePart: 'choose a part',
+  addChosen: 'Add',
   removePart: (part: string) => `${part} is not shown: take it off`,
   mostParts: 'No more than 20 parts can be named.',
   file: 'File',

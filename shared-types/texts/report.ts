@@ -125,9 +125,11 @@ export const reportTexts = {
     madeAt: 'Printed from the case as it stood on',
     pack: 'Machine kind data',
     packValue: (id: string, version: string) => `${id}, version ${version}`,
-    packHash: 'SHA-256 of these data',
+    packHash: 'SHA-256 of the machine kind data',
     journal: 'Lines in the journal',
     journalHead: 'Hash of the last line',
+    original: (plate: number) => `Original of plate ${plate}`,
+    originalValue: (name: string, sha256: string) => `${name}, SHA-256 ${sha256}`,
   },
   footer: (section: number) =>
     `The opinion is the analyst’s, within the limits stated in section ${section}.`,

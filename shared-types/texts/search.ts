@@ -1,7 +1,7 @@
 /** Words of the search over all cases. */
 export const searchTexts = {
   title: 'Find in all cases',
-  inputHint: 'Words, a serial number, or damage: “heat tint primary”',
+  inputHint: 'Words or a serial number; ↓ takes the damage offered',
   suggestions: 'Damage that findings in this library carry',
   tag: (component: string, kind: string) => `${component}: ${kind}`,
   anyPart: 'any part',

@@ -45,7 +45,7 @@ export const shelfTexts = {
     serial: 'Serial number',
     serialHint: 'Without it the unit on the bench cannot be told from another.',
     partNumber: 'Part number',
-    customer: 'Customer',
+    customer: 'Customer, who claims it',
     claim: 'The claim, word for word',
     claimHint:
       'As received, with its mistakes: the report quotes it and answers exactly this. It can be entered later.',

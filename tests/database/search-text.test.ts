@@ -109,6 +109,25 @@ describe('words', () => {
     expect(first?.excerpt.map(({ text }) => text).join('')).toContain('Oil smoke from the funnel');
   });
 
+  test('in a finding say whether what they tell of is there', async () => {
+    const { engine: apart } = await engineOverWorld(43, {
+      cases: 1,
+      findings: [0, 0],
+      photos: [0, 0],
+      marks: [0, 0],
+    });
+    const fields = { ...exampleFinding, presence: 'looked-for-absent' as const, note: 'no zirconium' };
+    const findingId = testId<FindingId>(99);
+    const [summary] = await apart.ask('cases.list', {});
+    const caseId = summary!.id;
+    await apart.ask('bench.commit', {
+      caseId,
+      changes: [{ change: 'put-finding', findingId, fields, revision: null }],
+    });
+    const { hits } = await apart.ask('search.cases', { text: 'zirconium', tags: [] });
+    expect(hits[0]?.excerpts).toMatchObject([{ where: 'finding', presence: 'looked-for-absent' }]);
+  });
+
   test('and tags: both must hold', async () => {
     const tag = { component: 'thrust-bearing', zone: null, kind: null, class: null, presence: null };
     const search = async (text: string) =>

@@ -1,4 +1,5 @@
 /** Finding cases by what was written in them: by words, and by pieces of serial and part numbers. */
+import type { Presence } from '#shared-types/finding.ts';
 import type { Excerpt } from '#shared-types/search.ts';
 
 import type { Db } from '../open-library.ts';
@@ -7,6 +8,8 @@ export type TextMatch = {
   readonly caseRow: number;
   readonly subject: 'case' | 'photo' | 'finding';
   readonly excerpt: Excerpt;
+  /** Of the finding, where the subject is one. */
+  readonly presence: Presence | null;
 };
 
 /** How well a case fits: the lower, the better. SQLite's bm25() stays above -25 for these weights. */
@@ -51,7 +54,12 @@ const tooShort = (part: string) => [...part].length < 3;
 const opening = '\u{F0001}';
 const closing = '\u{F0002}';
 
-type MarkedRow = { caseRow: number; subject: TextMatch['subject']; excerpt: string };
+type MarkedRow = {
+  caseRow: number;
+  subject: TextMatch['subject'];
+  excerpt: string;
+  presence: Presence | null;
+};
 const toMatch = (row: MarkedRow): TextMatch => ({ ...row, excerpt: toExcerpt(row.excerpt) });
 
 /** The identifiers of these cases that contain one of the parts. */
@@ -63,7 +71,7 @@ export function identifierExcerpts(
   if (parts.length === 0) return [];
   return db
     .prepare<[string, string, string, string], MarkedRow>(
-      `SELECT d.case_row AS caseRow, d.subject, highlight(search_identifier, 0, ?, ?) AS excerpt
+      `SELECT d.case_row AS caseRow, d.subject, NULL AS presence, highlight(search_identifier, 0, ?, ?) AS excerpt
        FROM search_identifier CROSS JOIN search_document d ON d.id = search_identifier.rowid
        WHERE search_identifier MATCH ? AND d.case_row IN (SELECT value FROM json_each(?)) ORDER BY d.id`,
     )
@@ -93,7 +101,9 @@ export function wordExcerpts(
     .all(query, JSON.stringify(input.caseRows), input.most);
   const matches = db
     .prepare<[string, string, string, string], MarkedRow & { id: number }>(
-      `SELECT d.id, d.case_row AS caseRow, d.subject, snippet(search_text, -1, ?, ?, '…', 16) AS excerpt
+      `SELECT d.id, d.case_row AS caseRow, d.subject, snippet(search_text, -1, ?, ?, '…', 16) AS excerpt,
+         CASE d.subject WHEN 'finding' THEN (SELECT f.presence FROM finding f WHERE f.id = d.subject_row) END
+           AS presence
        FROM search_text CROSS JOIN search_document d ON d.id = search_text.rowid
        WHERE search_text MATCH ? AND +search_text.rowid IN (SELECT value FROM json_each(?))`,
     )

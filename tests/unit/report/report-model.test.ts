@@ -123,28 +123,39 @@ describe('buildReportModel', () => {
     expect(model.plates.plates[0]?.legend.at(-1)).toEqual({ marks: '?', words: 'not given to a finding' });
   });
 
-  it('leaves the answer out until there is one, and numbers the sections without a gap', () => {
+  it('says so while there is no answer, and numbers the sections without a gap', () => {
     const input = markedCase();
     const headings = (model: ReturnType<typeof buildReportModel>) =>
-      [model.claim, model.answer, model.findings, model.plates, model.limits, model.record].map(
-        (section) => section?.heading.replace(/\u00a0+/, ' ') ?? null,
+      [model.claim, model.answer, model.findings, model.plates, model.limits, model.record].map((section) =>
+        section.heading.replace(/\u00a0+/, ' '),
       );
     const open = buildReportModel(input);
     expect(headings(open)).toEqual([
       '1 The claim',
-      null,
-      '2 Findings',
-      '3 Plates',
-      '4 Limits of this report',
-      '5 Record',
+      '2 The analyst’s answer',
+      '3 Findings',
+      '4 Plates',
+      '5 Limits of this report',
+      '6 Record',
     ]);
-    expect(open.running.foot).toContain('section 4');
+    expect(open.answer.outcome).toBe('Not answered yet');
+    expect(open.running.foot).toContain('section 5');
     const answered = buildReportModel({
       ...input,
       teardownCase: { ...input.teardownCase, outcome: 'undetermined' },
     });
-    expect(headings(answered).slice(0, 3)).toEqual(['1 The claim', '2 The analyst’s answer', '3 Findings']);
-    expect(answered.running.foot).toContain('section 5');
+    expect(headings(answered)).toEqual(headings(open));
+    expect(answered.answer.outcome).not.toBe(open.answer.outcome);
+  });
+
+  it('ties each plate to its original by file name and hash', () => {
+    const input = markedCase();
+    const { plates, record } = buildReportModel(input);
+    for (const plate of plates.plates) {
+      const photo = input.photos[plate.photoNumber - 1];
+      const line = record.lines.find(({ label }) => label === `Original of plate ${String(plate.number)}`);
+      expect(line?.value).toBe(`${String(photo?.sourceName)}, SHA-256 ${String(photo?.sha256)}`);
+    }
   });
 
   it('prints an id that the machine kind’s data does not know as it stands', () => {
