@@ -24,6 +24,10 @@ export function createForkBroker(options: ForkBrokerOptions = {}): ProcessBroker
       const child = fork(entryPath(entry), [], {
         env: { ...process.env, ...variables },
         execArgv: [],
+        // In a group of its own: Ctrl-C at a terminal, and its end, are the parent's to act on. A child learns of its
+        // parent's end by the line between them.
+        detached: true,
+        windowsHide: true,
         serialization: 'json',
         stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
       });

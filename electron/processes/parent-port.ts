@@ -30,8 +30,6 @@ export function parentPort(): ParentPort {
     };
   }
   if (process.send === undefined) throw new Error('This process has no parent to talk to.');
-  // Ctrl-C at a terminal, and its end, reach every process of the program: the parent decides what they mean.
-  for (const signal of ['SIGINT', 'SIGHUP']) process.on(signal, () => undefined);
   const send = process.send.bind(process);
   return {
     send: (message) => {

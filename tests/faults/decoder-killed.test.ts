@@ -3,12 +3,12 @@ import { expect, test } from 'vitest';
 
 import { temporaryFolder } from '../support/temporary-folder.ts';
 import { openProgram } from './program-under-test.ts';
-import { threePictures } from './three-pictures.ts';
+import { smallPictures } from './small-pictures.ts';
 import { expectWholeLibrary, originalsOf, sha256Of } from './whole-library.ts';
 
 test('a picture that kills its decoder fails by its name; the others land and the engine lives', async () => {
   const folder = temporaryFolder();
-  const [first = '', hostile = '', third = ''] = await threePictures(folder);
+  const [first = '', hostile = '', third = ''] = await smallPictures(folder, 3);
   const program = openProgram(folder, (entry) =>
     entry === 'decoder' ? `decoder.decode:kill@${sha256Of(hostile)}` : null,
   );

@@ -17,7 +17,7 @@ import { testId } from '../support/open-test-library.ts';
 import { engineHere } from './engine-here.ts';
 import { createFullDisk } from './full-disk.ts';
 import { codeOf } from './program-under-test.ts';
-import { picture } from './three-pictures.ts';
+import { picture } from './small-pictures.ts';
 import { expectSoundDatabase, expectWholeLibrary, originalsOf, rowsOf } from './whole-library.ts';
 
 describe('a disk that is full for the photo store', () => {

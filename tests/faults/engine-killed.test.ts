@@ -8,7 +8,7 @@ import type { CaseId, FindingId, PhotoId } from '#shared-types/ids.ts';
 import { exampleFinding, jobEnded } from '../support/exchanges.ts';
 import { makeTemporaryFolder, removeFolder, temporaryFolder } from '../support/temporary-folder.ts';
 import { codeOf, inFirstEngine, openProgram, type ProgramUnderTest } from './program-under-test.ts';
-import { threePictures } from './three-pictures.ts';
+import { smallPictures } from './small-pictures.ts';
 import { expectSoundDatabase, expectWholeLibrary, originalsOf, rowsOf, sweepOf } from './whole-library.ts';
 
 let folder: string;
@@ -16,7 +16,7 @@ let pictures: string[];
 
 beforeAll(async () => {
   folder = makeTemporaryFolder();
-  pictures = await threePictures(folder);
+  pictures = await smallPictures(folder, 3);
 });
 afterAll(() => {
   removeFolder(folder);

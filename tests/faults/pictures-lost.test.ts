@@ -6,12 +6,12 @@ import { describe, expect, test } from 'vitest';
 
 import { temporaryFolder } from '../support/temporary-folder.ts';
 import { codeOf, openProgram } from './program-under-test.ts';
-import { threePictures } from './three-pictures.ts';
+import { smallPictures } from './small-pictures.ts';
 import { expectWholeLibrary, sweepOf } from './whole-library.ts';
 
 async function libraryOfThree() {
   const folder = temporaryFolder();
-  const pictures = await threePictures(folder);
+  const pictures = await smallPictures(folder, 3);
   const program = openProgram(folder);
   const caseId = await program.openCase();
   await program.importAll(caseId, pictures);

@@ -7,7 +7,7 @@ import type { TakenIn } from '#shared-types/carrier.ts';
 
 import { jobEnded, valueOf } from '../support/exchanges.ts';
 import { engineHere } from './engine-here.ts';
-import { picture } from './three-pictures.ts';
+import { picture } from './small-pictures.ts';
 import { expectWholeLibrary } from './whole-library.ts';
 
 test('an import finishes the two photos at work, begins no other, and drops every upload', async () => {

@@ -250,8 +250,8 @@ const processes: readonly Break[] = [
   },
   {
     breaks: 'that Ctrl-C is the parent’s to act on',
-    file: 'electron/processes/parent-port.ts',
-    find: "for (const signal of ['SIGINT', 'SIGHUP']) process.on(signal, () => undefined);",
+    file: 'electron/processes/fork-broker.ts',
+    find: 'detached: true,',
     replace: '',
     reddens: { file: 'faults/host-ended.test.ts', test: 'ends it in good order' },
   },
@@ -322,11 +322,11 @@ const data: readonly Break[] = [
     reddens: { file: 'faults/disk-full.test.ts', test: 'refuses a commit whole' },
   },
   {
-    breaks: 'the end of a job that a full disk does not take',
+    breaks: 'the end of a job that the database does not take',
     file: 'electron/jobs/job-board.ts',
     find: 'unwritten.set(id, ending);',
     replace: '',
-    reddens: { file: 'faults/disk-full.test.ts', test: 'page by page' },
+    reddens: { file: 'faults/job-end-refused.test.ts', test: 'it is told as ended' },
   },
   {
     breaks: 'the patience with a log that cannot be written',

@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { noisyJpeg } from '../support/pictures/marked-picture.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 
-/** Three different small pictures in the folder; answers their paths. */
-export async function threePictures(folder: string): Promise<string[]> {
+/** Small pictures in the folder, each unlike the others; answers their paths. */
+export async function smallPictures(folder: string, count: number): Promise<string[]> {
   const paths: string[] = [];
-  for (const seed of [1, 2, 3]) {
-    const path = join(folder, `face-${seed}.jpg`);
-    writeFileSync(path, await noisyJpeg(seed, { width: 96, height: 64 }));
+  for (let number = 1; number <= count; number += 1) {
+    const path = join(folder, `face-${number}.jpg`);
+    writeFileSync(path, await noisyJpeg(number, { width: 96, height: 64 }));
     paths.push(path);
   }
   return paths;
