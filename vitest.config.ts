@@ -5,9 +5,9 @@ import { suiteNames } from './scripts/test-suites.mjs';
 const patient = { testTimeout: 180_000, hookTimeout: 180_000, teardownTimeout: 30_000 };
 const quick = { testTimeout: 30_000, hookTimeout: 60_000 };
 
-/** One file at a time: each drives a browser, or kills and restarts processes, and needs both cores for itself. */
-const oneFileAtATime = new Set(['browser', 'faults', 'electron']);
-const patientSuites = new Set([...oneFileAtATime, 'contract', 'pdf']);
+/** One file at a time: each drives a browser, or builds and packs the program, and needs both cores for itself. */
+const oneFileAtATime = new Set(['browser', 'electron']);
+const patientSuites = new Set([...oneFileAtATime, 'contract', 'faults', 'pdf']);
 
 export default defineConfig({
   test: {

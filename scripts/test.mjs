@@ -15,7 +15,12 @@ import { inProject, Refusal, runScript, secondsSince } from './project.mjs';
 import { suiteNames } from './test-suites.mjs';
 
 /** Suites that look at built files; the others run from the sources. */
-const bundlesFor = { browser: ['page'], contract: ['page', 'desktop'], electron: ['page', 'desktop'] };
+const bundlesFor = {
+  browser: ['page'],
+  contract: ['page', 'desktop'],
+  faults: ['page'],
+  electron: ['page', 'desktop'],
+};
 
 const print = (line) => process.stdout.write(`${line}\n`);
 const asSum = ({ passed, failed, skipped }) => `${passed} passed, ${failed} failed, ${skipped} skipped`;

@@ -5,6 +5,8 @@ import type { DurableFiles } from './durable-files.ts';
 export type FolderKeeper = {
   /** Makes a folder at or below the root and those above it, so that a power cut cannot take their names back. */
   ensure(path: string): Promise<void>;
+  /** Somebody else took folders away: each is looked at anew when it is next asked for. */
+  forget(): void;
 };
 
 /**
@@ -47,5 +49,10 @@ export function createFolderKeeper(files: DurableFiles, root: string): FolderKee
     }
   }
 
-  return { ensure };
+  return {
+    ensure,
+    forget: () => {
+      safe.clear();
+    },
+  };
 }

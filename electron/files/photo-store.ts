@@ -16,6 +16,7 @@ import { derivativeKinds, type DerivativeKind } from '../images/derivative-kinds
 import { AppError } from '#shared-types/errors.ts';
 import { originalReasons } from '#shared-types/texts/disk.ts';
 import type { DurableFiles, HashedCopy } from './durable-files.ts';
+import { systemCode } from './disk-error.ts';
 import { createFolderKeeper } from './folder-keeper.ts';
 import { sweepOriginals, type KnownOriginal, type StoreSweep } from './store-sweep.ts';
 
@@ -180,10 +181,18 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
     derivativeTempPath: (_sha256, kind) => newPart(`derivative-${kind}`),
     commitDerivative: async (tempPath, sha256, kind) => {
       const final = derivativePath(sha256, kind);
-      await keeper.ensure(dirname(final));
       // Synced before it has its name: a torn picture under it would be shown as the real one.
       await files.syncFile(tempPath);
-      await files.rename(tempPath, final);
+      await keeper.ensure(dirname(final));
+      try {
+        await files.rename(tempPath, final);
+      } catch (error) {
+        // The cache may be cleared while the program runs, folders and all.
+        if (systemCode(error) !== 'ENOENT') throw error;
+        keeper.forget();
+        await keeper.ensure(dirname(final));
+        await files.rename(tempPath, final);
+      }
       inUse.delete(tempPath.slice(incoming.length + 1));
     },
     hasDerivative: async (sha256, kind) => (await files.stat(derivativePath(sha256, kind))) !== null,

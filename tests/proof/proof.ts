@@ -9,7 +9,8 @@ import { chmodSync, cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writ
 import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 
-import { breaks, type Break } from './breaks.ts';
+import type { Break } from './break.ts';
+import { breaks } from './breaks.ts';
 
 const root = resolve(import.meta.dirname, '..', '..');
 const leftOut = new Set(['node_modules', '.git', 'release', 'test-output']);
