@@ -16,6 +16,12 @@ import { openingError, openToWrite } from './opening-error.ts';
 export type LibraryLock = { release(): void };
 
 /**
+ * The connections that hold a lock now. A connection that nobody names is closed by the garbage collector, and its
+ * lock goes with it: whoever drops what lockLibrary answered still holds the library.
+ */
+const held = new Set<Database.Database>();
+
+/**
  * @throws AppError library-locked, naming program, process number, computer and time of the holder; disk-refused,
  *   disk-full
  */
@@ -31,8 +37,10 @@ export function lockLibrary(folder: string, holder: { program: string; since: st
     if (isBusy(error)) throw new AppError('library-locked', readHolder(holderFile), { cause: error });
     throw openingError(asDiskError(error, holderFile), { file, folder });
   }
+  held.add(db);
   return {
     release() {
+      held.delete(db);
       db.exec('ROLLBACK');
       db.close();
     },

@@ -13,14 +13,18 @@ import { temporaryFolder } from '../support/temporary-folder.ts';
 
 const holder = { program: 'Teardown Docket (test)', since: testInstant };
 
-/** Another process that holds the library until it is killed. */
+/** Another process that holds the library until it is killed, and is thorough with what nothing names any more. */
 async function otherHolder(folder: string) {
   const script = `
     import { lockLibrary } from '${shippedPath('electron', 'database', 'library-lock.ts')}';
     lockLibrary(${JSON.stringify(folder)}, ${JSON.stringify(holder)});
-    console.log('held');
+    gc();
+    setImmediate(() => {
+      gc();
+      console.log('held');
+    });
     setInterval(() => {}, 1e6);`;
-  const child = spawn(process.execPath, ['--input-type=module', '--eval', script], {
+  const child = spawn(process.execPath, ['--expose-gc', '--input-type=module', '--eval', script], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   onTestFinished(() => {
