@@ -11,6 +11,7 @@ const packageOfTool = {
   qpdf: 'qpdf',
   exiftool: 'libimage-exiftool-perl',
   'heif-enc': 'libheif-examples',
+  sqlite3: 'sqlite3',
 };
 
 /** Not a program: a font that the raster checks of a PDF fall back on. */

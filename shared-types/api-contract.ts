@@ -6,7 +6,9 @@
 import { analystDraftSchema, type Analyst } from './analyst.ts';
 import { benchCommitSchema, type BenchOutcome } from './bench-change.ts';
 import { caseChangeSchema, caseDraftSchema, type CaseSummary, type TeardownCase } from './case.ts';
-import { damageClassSchema, type Finding } from './finding.ts';
+import { chainCommitSchema, type Chain, type ChainOutcome } from './chain.ts';
+import { custodyAddSchema, custodyStrikeSchema, type CustodyEntry } from './custody.ts';
+import { damageClassSchema, type ClassChange, type Finding } from './finding.ts';
 import {
   analystIdSchema,
   caseIdSchema,
@@ -14,18 +16,35 @@ import {
   intakeTokenSchema,
   jobIdSchema,
   packTermIdSchema,
+  partyIdSchema,
+  photoIdSchema,
   revisionSchema,
   type CaseId,
 } from './ids.ts';
-import type { Job } from './job.ts';
+import type { FinishedDocument, Job } from './job.ts';
 import type { JournalCheck, JournalEntry } from './journal.ts';
 import type { KnowledgePack, MachineKind } from './knowledge-pack.ts';
 import { libraryNames, type LibraryOverview, type ProgramDescription } from './library.ts';
 import type { Mark } from './mark.ts';
-import { photoChangeSchema, type Photo } from './photo.ts';
+import { partyPutSchema, type Party } from './party.ts';
+import {
+  photoChangeSchema,
+  photosAssignSchema,
+  photosReorderSchema,
+  photosTakeOutSchema,
+  type Photo,
+  type RegisterEntry,
+} from './photo.ts';
+import { reportPlanChangeSchema, type ReportPlan } from './report-plan.ts';
 import { reportRequestSchema } from './report.ts';
 import { z } from './schema.ts';
-import { searchRequestSchema, type KnownTag, type SearchAnswer } from './search.ts';
+import {
+  searchCountsRequestSchema,
+  searchRequestSchema,
+  type KnownTag,
+  type SearchAnswer,
+  type SearchCounts,
+} from './search.ts';
 import { settingsFieldsSchema, type Settings } from './settings.ts';
 
 type Entry<Request extends z.ZodType, Response> = {
@@ -73,11 +92,26 @@ export const apiContract = {
       reason: z.string().trim().min(1).max(2_000),
     }),
   ).answers<TeardownCase>(),
+  'parties.list': channel(ofCase).answers<Party[]>(),
+  'parties.put': channel(partyPutSchema).answers<Party>(),
+  'parties.remove': channel(
+    z.strictObject({ partyId: partyIdSchema, revision: revisionSchema }),
+  ).answers<null>(),
+  'custody.list': channel(ofCase).answers<CustodyEntry[]>(),
+  'custody.add': channel(custodyAddSchema).answers<CustodyEntry>(),
+  'custody.strike': channel(custodyStrikeSchema).answers<CustodyEntry>(),
   'photos.list': channel(ofCase).answers<Photo[]>(),
   'photos.import': channel(
     z.strictObject({ caseId: caseIdSchema, tokens: z.array(intakeTokenSchema).min(1).max(2_000) }),
   ).answers<Job>(),
   'photos.change': channel(photoChangeSchema).answers<Photo>(),
+  'photos.assign': channel(photosAssignSchema).answers<Photo[]>(),
+  'photos.reorder': channel(photosReorderSchema).answers<null>(),
+  'photos.take-out': channel(photosTakeOutSchema).answers<null>(),
+  'photos.put-back': channel(
+    z.strictObject({ photoId: photoIdSchema, revision: revisionSchema }),
+  ).answers<Photo>(),
+  'photos.register': channel(ofCase).answers<RegisterEntry[]>(),
   'bench.read': channel(ofCase).answers<{ marks: Mark[]; findings: Finding[] }>(),
   'bench.commit': channel(benchCommitSchema).answers<BenchOutcome>(),
   'findings.classify': channel(
@@ -88,11 +122,20 @@ export const apiContract = {
       reason: z.string().trim().min(1).max(2_000),
     }),
   ).answers<Finding>(),
+  'findings.class-history': channel(ofCase).answers<ClassChange[]>(),
+  'chain.read': channel(ofCase).answers<Chain>(),
+  'chain.commit': channel(chainCommitSchema).answers<ChainOutcome>(),
+  /** The chain's figure as an SVG document. */
+  'chain.figure': channel(ofCase).answers<FinishedDocument>(),
   'jobs.list': channel(nothing).answers<Job[]>(),
   'jobs.read': channel(ofJob).answers<Job>(),
   'jobs.stop': channel(ofJob).answers<Job>(),
+  'report-plan.read': channel(ofCase).answers<ReportPlan>(),
+  'report-plan.change': channel(reportPlanChangeSchema).answers<ReportPlan>(),
   'reports.make': channel(reportRequestSchema).answers<Job>(),
   'search.cases': channel(searchRequestSchema).answers<SearchAnswer>(),
+  /** Null where a newer request of the same page has overtaken this one. */
+  'search.counts': channel(searchCountsRequestSchema).answers<SearchCounts | null>(),
   'search.known-tags': channel(nothing).answers<KnownTag[]>(),
   'journal.list': channel(
     z.strictObject({ caseId: caseIdSchema.nullable(), most: z.int().min(1).max(1_000) }),

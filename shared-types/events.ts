@@ -12,7 +12,10 @@ export type EventMap = {
   'engine-state': { readonly state: EngineState; readonly error: ErrorShape | null };
   'job-changed': { readonly job: Job };
   /** Something of this case was written: what it was tells which lists to read again. */
-  'case-changed': { readonly caseId: CaseId; readonly what: 'fields' | 'photos' | 'bench' };
+  'case-changed': {
+    readonly caseId: CaseId;
+    readonly what: 'fields' | 'photos' | 'bench' | 'parties' | 'custody' | 'report-plan' | 'chain';
+  };
   /** A case came, went or changed its place in the list. */
   'shelf-changed': Record<string, never>;
   'settings-changed': Record<string, never>;

@@ -1,5 +1,8 @@
 import { findingIdSchema, packTermIdSchema, revisionSchema } from './ids.ts';
+import { seenTurningSchema } from './rotation.ts';
 import { z } from './schema.ts';
+import type { FindingId } from './ids.ts';
+import type { Instant } from './times.ts';
 
 /** Primary damage began the failure; secondary followed from it; unrelated is handling or old. */
 export const damageClasses = ['primary', 'secondary', 'unrelated', 'undecided'] as const;
@@ -30,6 +33,8 @@ export const findingFieldsSchema = z.strictObject({
   presence: presenceSchema,
   severity: severitySchema.nullable(),
   extent: extentSchema.nullable(),
+  /** Which way blades are bent, as seen from one side; null where nothing is bent or it was not told. */
+  bend: seenTurningSchema.nullable(),
   note: z.string().max(20_000),
 });
 export type FindingFields = z.infer<typeof findingFieldsSchema>;
@@ -42,3 +47,13 @@ export const findingSchema = z.strictObject({
   revision: revisionSchema,
 });
 export type Finding = z.infer<typeof findingSchema>;
+
+/** One change of class as the history keeps it. */
+export type ClassChange = {
+  readonly findingId: FindingId;
+  readonly at: Instant;
+  readonly who: string;
+  readonly from: DamageClass;
+  readonly to: DamageClass;
+  readonly reason: string;
+};

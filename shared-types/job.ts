@@ -18,6 +18,8 @@ export type JobItem = {
   readonly photoId: PhotoId | null;
   /** Case numbers of other cases that already hold the same picture. */
   readonly alsoIn: readonly string[];
+  /** The picture had been taken out of the case and is put back. */
+  readonly putBack: boolean;
   readonly error: ErrorShape | null;
 };
 

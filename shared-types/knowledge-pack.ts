@@ -10,6 +10,12 @@ const label = z.string().min(1).max(120);
 const sentence = z.string().min(1).max(600);
 const id = packTermIdSchema;
 
+/**
+ * `axisEnd` is there for a side that looks along the axis: from which end of the machine. What turns clockwise from
+ * the first end turns anticlockwise from the second.
+ */
+const sideSchema = z.strictObject({ id, label, axisEnd: z.enum(['first', 'second']).optional() });
+
 /** A rotating part has blades to count; a pad bearing has pads; null where nothing repeats round the axis. */
 const repeatedFeature = z.enum(['blades', 'pads', 'holes', 'vanes']);
 
@@ -19,6 +25,10 @@ export const kindSchema = z.strictObject({
   meaning: sentence,
   /** The wider kind of which this is a case: a rub all round is a rub, so "no rub" denies it as well. */
   narrows: id.optional(),
+  /** Blades are out of their shape: which way, and seen from which side, is asked. */
+  bends: z.literal(true).optional(),
+  /** The kind says itself which way, so that the bend that was seen can be held against it. */
+  bendIs: z.enum(['against', 'with']).optional(),
 });
 
 export const zoneSchema = z.strictObject({
@@ -120,7 +130,7 @@ export const knowledgePackSchema = z.strictObject({
   source: sentence,
   positions: z.array(z.strictObject({ id, label })),
   /** Which way a photo can look at a part. */
-  sides: z.array(z.strictObject({ id, label })).min(1),
+  sides: z.array(sideSchema).min(1),
   kinds: z.array(kindSchema).min(1),
   /** In the order of assembly. */
   components: z.array(componentSchema).min(1),
@@ -141,6 +151,7 @@ export type KnowledgePack = z.infer<typeof knowledgePackSchema>;
 export type PackComponent = KnowledgePack['components'][number];
 export type PackZone = PackComponent['zones'][number];
 export type PackKind = KnowledgePack['kinds'][number];
+export type PackSide = KnowledgePack['sides'][number];
 export type PackQuantity = KnowledgePack['quantities'][number];
 
 export type MachineKind = { readonly id: string; readonly version: string; readonly label: string };

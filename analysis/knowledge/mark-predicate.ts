@@ -13,26 +13,16 @@
  * The class of a finding and its severity are not asked: the class is the analyst's conclusion, and a weighing
  * that began from it would end at it.
  */
-import type { Finding } from '#shared-types/finding.ts';
 import type { FindingId } from '#shared-types/ids.ts';
 import type { KnowledgePack, MarkPredicate } from '#shared-types/knowledge-pack.ts';
 
-import { componentOf } from './pack-terms.ts';
-import {
-  findingPlaces,
-  measurementPlaces,
-  placeKey,
-  placesOfPattern,
-  type MarkPlace,
-} from './mark-places.ts';
+import { findingTestimony, type FindingEvidence } from './finding-testimony.ts';
+import { measurementPlaces, placeKey, placesOfPattern, type MarkPlace } from './mark-places.ts';
 import { allState, anyState, type MarkState } from './mark-state.ts';
+import { componentOf } from './pack-terms.ts';
 import { hear, placesOf, type Testimony } from './testimony.ts';
 
-/** What of a finding a predicate reads. */
-export type FindingEvidence = Pick<
-  Finding,
-  'id' | 'component' | 'position' | 'zone' | 'kind' | 'presence' | 'extent'
->;
+export type { FindingEvidence };
 
 /** A measurement beside its limit, uncertainty taken into account. */
 export type MeasurementEvidence = {
@@ -103,17 +93,11 @@ function findingTestimonies(
   component: string,
   findings: readonly FindingEvidence[],
 ): Testimony<EvidenceSource>[] {
-  const zonesKnown = new Set(componentOf(pack, component).zones.map((zone) => zone.id));
+  const { id } = componentOf(pack, component);
   return findings
-    .filter((each) => each.component === component && (each.zone === null || zonesKnown.has(each.zone)))
-    .map(({ id, position, zone, kind, presence, extent }) => ({
-      source: { from: 'finding', id },
-      says: presence === 'looked-for-absent' ? 'absent' : presence,
-      places: keysOf(
-        findingPlaces(pack, { component, position, zones: zone === null ? [] : [zone], kinds: [kind] }),
-      ),
-      share: extent === null ? null : extent.affected / extent.of,
-    }));
+    .filter((each) => each.component === id)
+    .flatMap((each) => findingTestimony(pack, each) ?? [])
+    .map((testimony) => ({ ...testimony, source: { from: 'finding', id: testimony.source } }));
 }
 
 /**

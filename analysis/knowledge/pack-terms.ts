@@ -6,6 +6,7 @@ import type {
   PackComponent,
   PackKind,
   PackQuantity,
+  PackSide,
   PackZone,
 } from '#shared-types/knowledge-pack.ts';
 import { knowledgeTexts } from '#shared-types/texts/knowledge.ts';
@@ -13,7 +14,8 @@ import { knowledgeTexts } from '#shared-types/texts/knowledge.ts';
 const { lists } = knowledgeTexts;
 
 /** What a finding is about: the terms it names, without what is said of them. */
-export type FindingTerms = Pick<FindingFields, 'component' | 'position' | 'zone' | 'kind'>;
+export type FindingTerms = Pick<FindingFields, 'component' | 'position' | 'zone' | 'kind'> &
+  Partial<Pick<FindingFields, 'bend'>>;
 
 /** @throws AppError `term-unknown` {list, id} */
 export function componentOf(pack: KnowledgePack, componentId: string): PackComponent {
@@ -42,8 +44,13 @@ export function positionLabel(pack: KnowledgePack, positionId: string): string {
 }
 
 /** @throws AppError `term-unknown` {list, id} */
+export function sideOf(pack: KnowledgePack, sideId: string): PackSide {
+  return termOf(pack.sides, lists.side, sideId);
+}
+
+/** @throws AppError `term-unknown` {list, id} */
 export function sideLabel(pack: KnowledgePack, sideId: string): string {
-  return termOf(pack.sides, lists.side, sideId).label;
+  return sideOf(pack, sideId).label;
 }
 
 /**
@@ -92,6 +99,7 @@ export function checkFindingTerms(pack: KnowledgePack, fields: FindingTerms): vo
     }
   }
   if (fields.zone !== null) zoneOf(pack, component.id, fields.zone);
+  if (fields.bend !== undefined && fields.bend !== null) sideOf(pack, fields.bend.seenFrom);
   const kind = kindOf(pack, fields.kind);
   if (!kindsFor(pack, component.id, fields.zone).includes(kind)) {
     throw new AppError('term-unknown', { list: lists.kindAt(placeLabel(pack, fields)), id: kind.id });

@@ -49,15 +49,14 @@ export function hear<Source>(
   const saying = (says: Says) => testimonies.filter((testimony) => testimony.says === says);
   const denied = placesOf(saying('absent'));
   const stated = saying('present').filter((testimony) => meets(testimony.places, asked));
-  const contradicted = stated.filter((testimony) => isWithin(testimony.places, denied));
+  const contradictions = contradictionsAmong(testimonies).filter(({ stated: each }) => stated.includes(each));
+  const contradicted = contradictions.map((each) => each.stated);
   const witnesses = stated.filter(
     (testimony) => !contradicted.includes(testimony) && isWithin(without(testimony.places, denied), asked),
   );
 
-  const disputed = testimonies.filter(
-    (each) =>
-      contradicted.includes(each) ||
-      (each.says === 'absent' && contradicted.some((other) => meets(other.places, each.places))),
+  const disputed = testimonies.filter((each) =>
+    contradictions.some((one) => one.stated === each || one.deniedBy.includes(each)),
   );
   const heard = testimonies.filter((each) => meets(each.places, asked) || disputed.includes(each));
   return { state: stateOf(), heard: heard.map(sourceOf), disputed: disputed.map(sourceOf) };
@@ -71,6 +70,27 @@ export function hear<Source>(
     const unseen = placesOf(saying('not-examined'));
     return isWithin(asked, together(settled, unseen)) ? 'not-examined' : 'unknown';
   }
+}
+
+/** A present statement that others deny. */
+export type Contradiction<Source> = {
+  readonly stated: Testimony<Source>;
+  /** Each covers one of its places at least, together they cover all. */
+  readonly deniedBy: readonly Testimony<Source>[];
+};
+
+/** Rules 1 and 2 alone: the present statements that have no place left, each with those that deny it. */
+export function contradictionsAmong<Source>(
+  testimonies: readonly Testimony<Source>[],
+): Contradiction<Source>[] {
+  const absent = testimonies.filter((testimony) => testimony.says === 'absent');
+  const denied = placesOf(absent);
+  return testimonies
+    .filter(({ says, places }) => says === 'present' && places.size > 0 && isWithin(places, denied))
+    .map((stated) => ({
+      stated,
+      deniedBy: absent.filter((testimony) => meets(testimony.places, stated.places)),
+    }));
 }
 
 /** Shares are quotients of small whole numbers: this far apart they are different ones. */

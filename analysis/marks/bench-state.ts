@@ -112,8 +112,8 @@ export function markFieldsOf(mark: HeldMark): MarkFields {
 }
 
 export function findingFieldsOf(finding: FindingFields): FindingFields {
-  const { component, position, zone, kind, presence, severity, extent, note } = finding;
-  return { component, position, zone, kind, class: finding.class, presence, severity, extent, note };
+  const { component, position, zone, kind, presence, severity, extent, bend, note } = finding;
+  return { component, position, zone, kind, class: finding.class, presence, severity, extent, bend, note };
 }
 
 /**

@@ -25,3 +25,25 @@ export function stroked(d: string, colour: string, width: number, dash: readonly
 export function filled(d: string, colour: string): DrawingPath {
   return { type: 'path', d, stroke: null, strokeWidth: 0, dash: [], fill: colour, opacity: 1 };
 }
+
+/** 4/3·(√2 − 1): a cubic curve with handles of this length over the radius is a quarter circle to 0.03 %. */
+export const quarterCircle = (4 / 3) * (Math.SQRT2 - 1);
+
+/** A rectangle with rounded corners; half width, half height and corner radius in image pixels. */
+export function roundedBox(middle: PlanePoint, w: number, h: number, radius: number): string {
+  const r = Math.min(radius, w, h);
+  const bend = r * (1 - quarterCircle);
+  const at = (dx: number, dy: number) => pointDigits({ x: middle.x + dx, y: middle.y + dy });
+  return [
+    `M${at(-w + r, -h)}`,
+    `L${at(w - r, -h)}`,
+    `C${at(w - bend, -h)} ${at(w, -h + bend)} ${at(w, -h + r)}`,
+    `L${at(w, h - r)}`,
+    `C${at(w, h - bend)} ${at(w - bend, h)} ${at(w - r, h)}`,
+    `L${at(-w + r, h)}`,
+    `C${at(-w + bend, h)} ${at(-w, h - bend)} ${at(-w, h - r)}`,
+    `L${at(-w, -h + r)}`,
+    `C${at(-w, -h + bend)} ${at(-w + bend, -h)} ${at(-w + r, -h)}`,
+    'Z',
+  ].join('');
+}

@@ -1,79 +1,79 @@
 /** Taking hold of a mark: its handles, moving one, moving the whole, and how far it is from a point. */
 import type { MarkGeometry } from '#shared-types/mark.ts';
 import type { ImagePoint } from '#shared-types/points.ts';
-import { imagePoint, withinImage, type Size } from './planes.ts';
+import { rulesFor } from './mark-kinds/mark-kinds.ts';
+import type { Bounds, Ground, Handle, HandleName } from './mark-kinds/mark-kind-rules.ts';
+import type { MarkLook } from './mark-look.ts';
+import type { Size } from './planes.ts';
 
-export type HandleName = 'tail' | 'tip';
-export type Handle = { readonly name: HandleName; readonly at: ImagePoint };
+export type { Bounds, Ground, Handle, HandleName } from './mark-kinds/mark-kind-rules.ts';
 
-/** Edges in image pixels. */
-export type Bounds = {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-};
-
-/** The points by which a mark is reshaped, the one that matters most first. */
-export function handlesOf(geometry: MarkGeometry): readonly Handle[] {
-  return [
-    { name: 'tip', at: geometry.tip },
-    { name: 'tail', at: geometry.tail },
-  ];
+/** The points by which a mark is reshaped, the one that matters most first; words have none. */
+export function handlesOf(geometry: MarkGeometry, ground: Ground): readonly Handle[] {
+  return rulesFor(geometry).handles(geometry, ground);
 }
 
-/** The mark with one handle somewhere else; a handle never leaves the picture. */
+/** The mark with one handle somewhere else. The ends of a line and the corners of an outline never leave the picture. */
 export function moveHandle(
   geometry: MarkGeometry,
   name: HandleName,
   to: ImagePoint,
-  image: Size,
+  ground: Ground,
 ): MarkGeometry {
-  return { ...geometry, [name]: withinImage(image, to) };
+  return rulesFor(geometry).moveHandle(geometry, name, to, ground);
 }
 
 /** The whole mark moved by image pixels, as far as it goes without leaving the picture; its shape stays. */
 export function moveMark(geometry: MarkGeometry, byX: number, byY: number, image: Size): MarkGeometry {
-  const bounds = boundsOf(geometry);
-  const dx = held(byX, bounds.left, bounds.right, image.width);
-  const dy = held(byY, bounds.top, bounds.bottom, image.height);
-  const moved = (point: ImagePoint) => imagePoint(point.x + dx, point.y + dy);
-  return { ...geometry, tail: moved(geometry.tail), tip: moved(geometry.tip) };
+  return moveMarks([geometry], byX, byY, image)[0] ?? geometry;
+}
+
+/**
+ * Marks moved together: all by the same image pixels, as far as none leaves the picture. One that sticks out of it
+ * already goes no further out.
+ */
+export function moveMarks(
+  geometries: readonly MarkGeometry[],
+  byX: number,
+  byY: number,
+  image: Size,
+): MarkGeometry[] {
+  const { left, top, right, bottom } = boundsTogether(geometries);
+  const dx = held(byX, left, right, image.width);
+  const dy = held(byY, top, bottom, image.height);
+  if (dx === 0 && dy === 0) return [...geometries];
+  return geometries.map((geometry) => rulesFor(geometry).movedBy(geometry, dx, dy));
 }
 
 function held(by: number, low: number, high: number, most: number): number {
-  return Math.max(Math.min(by, most - high), -low);
+  return Math.max(Math.min(by, Math.max(0, most - high)), Math.min(0, -low));
 }
 
 export function boundsOf(geometry: MarkGeometry): Bounds {
-  const { tail, tip } = geometry;
+  return rulesFor(geometry).bounds(geometry);
+}
+
+function boundsTogether(geometries: readonly MarkGeometry[]): Bounds {
+  const all = geometries.map(boundsOf);
   return {
-    left: Math.min(tail.x, tip.x),
-    top: Math.min(tail.y, tip.y),
-    right: Math.max(tail.x, tip.x),
-    bottom: Math.max(tail.y, tip.y),
+    left: Math.min(...all.map((each) => each.left)),
+    top: Math.min(...all.map((each) => each.top)),
+    right: Math.max(...all.map((each) => each.right)),
+    bottom: Math.max(...all.map((each) => each.bottom)),
   };
 }
 
-/** Shortest distance in image pixels from a point to the mark's line. */
-export function distanceToMark(geometry: MarkGeometry, point: ImagePoint): number {
-  return distanceToSegment(point, geometry.tail, geometry.tip);
+/** Shortest distance in image pixels from a point to what is painted of the mark, its label left out. */
+export function distanceToMark(geometry: MarkGeometry, point: ImagePoint, look: MarkLook): number {
+  return rulesFor(geometry).distance(geometry, point, look);
 }
 
-function distanceToSegment(point: ImagePoint, from: ImagePoint, to: ImagePoint): number {
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const squared = dx * dx + dy * dy;
-  const along = squared === 0 ? 0 : ((point.x - from.x) * dx + (point.y - from.y) * dy) / squared;
-  const share = Math.min(1, Math.max(0, along));
-  return Math.hypot(point.x - from.x - share * dx, point.y - from.y - share * dy);
+/** Whether a mark is large enough to have been meant. `unit` is image pixels per CSS pixel. */
+export function isMeant(geometry: MarkGeometry, unit: number): boolean {
+  return rulesFor(geometry).isMeant(geometry, unit);
 }
 
+/** Both are made by us field by field in the same order: they are alike when their JSON is. */
 export function sameGeometry(one: MarkGeometry, other: MarkGeometry): boolean {
-  return (
-    one.tail.x === other.tail.x &&
-    one.tail.y === other.tail.y &&
-    one.tip.x === other.tip.x &&
-    one.tip.y === other.tip.y
-  );
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
 }

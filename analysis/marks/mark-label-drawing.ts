@@ -2,7 +2,7 @@
 import { textWidth } from '../text/font-metrics.ts';
 import { haloColour, type ClassStyle, type LabelShape } from '#shared-types/class-style.ts';
 import type { DrawingPath, DrawingText } from '#shared-types/drawing.ts';
-import { filled, pointDigits, polygon, type PlanePoint } from './drawing-path.ts';
+import { filled, polygon, roundedBox, type PlanePoint } from './drawing-path.ts';
 import type { Size } from './planes.ts';
 
 /** Measures in drawing points. */
@@ -100,25 +100,4 @@ function outline(label: LabelBox, shape: LabelShape, wider: number): string {
     ]);
   }
   return roundedBox(label.middle, w, h, shape === 'round' ? h : cornerRadius * label.unit + wider);
-}
-
-/** 4/3·(√2 − 1): a cubic curve with handles of this length over the radius is a quarter circle to 0.03 %. */
-const quarterCircle = (4 / 3) * (Math.SQRT2 - 1);
-
-function roundedBox(middle: PlanePoint, w: number, h: number, radius: number): string {
-  const r = Math.min(radius, w, h);
-  const bend = r * (1 - quarterCircle);
-  const at = (dx: number, dy: number) => pointDigits({ x: middle.x + dx, y: middle.y + dy });
-  return [
-    `M${at(-w + r, -h)}`,
-    `L${at(w - r, -h)}`,
-    `C${at(w - bend, -h)} ${at(w, -h + bend)} ${at(w, -h + r)}`,
-    `L${at(w, h - r)}`,
-    `C${at(w, h - bend)} ${at(w - bend, h)} ${at(w - r, h)}`,
-    `L${at(-w + r, h)}`,
-    `C${at(-w + bend, h)} ${at(-w, h - bend)} ${at(-w, h - r)}`,
-    `L${at(-w, -h + r)}`,
-    `C${at(-w, -h + bend)} ${at(-w + bend, -h)} ${at(-w + r, -h)}`,
-    'Z',
-  ].join('');
 }

@@ -3,7 +3,7 @@
  * A step is added when a geometry changes its shape; an old step is never changed, since libraries and issued
  * snapshots hold every version there ever was.
  */
-import { markGeometrySchema, type MarkGeometry } from '#shared-types/mark.ts';
+import { markGeometrySchema, type MarkGeometry, type MarkKind } from '#shared-types/mark.ts';
 
 type Stored = { readonly kind: string; readonly v: number } & Readonly<Record<string, unknown>>;
 type Step = (stored: Stored) => Stored;
@@ -11,7 +11,13 @@ type Step = (stored: Stored) => Stored;
 /** kind -> the steps from version 1 to 2, from 2 to 3 and so on. The newest version is one more than their count. */
 export type UpgradeSteps = Readonly<Record<string, readonly Step[]>>;
 
-const upgradeSteps: UpgradeSteps = { arrow: [] };
+const upgradeSteps: Readonly<Record<MarkKind, readonly Step[]>> = {
+  arrow: [],
+  ring: [],
+  outline: [],
+  line: [],
+  text: [],
+};
 
 /** Why a geometry cannot be read: written by a newer program, or damaged. */
 export class MarkGeometryError extends Error {

@@ -7,12 +7,13 @@ import { reportTexts } from '#shared-types/texts/report.ts';
 import { classChip, type SizedDrawing } from './class-key.ts';
 import { labelRange } from './label-range.ts';
 import type { ReportPlate } from './report-plates.ts';
-import { extentLabel, kindLabel, placeLabel } from './term-labels.ts';
+import { bendLabel, extentLabel, kindLabel, placeLabelAtStart } from './term-labels.ts';
 
 export type FindingRow = {
   readonly number: number;
-  readonly class: DamageClass;
-  readonly chip: SizedDrawing;
+  /** Null for what is not there or could not be examined: only damage that is there has a class. */
+  readonly class: DamageClass | null;
+  readonly chip: SizedDrawing | null;
   readonly part: string;
   readonly finding: string;
   readonly presence: string;
@@ -31,9 +32,9 @@ export function findingRows(
 ): FindingRow[] {
   return findings.map((finding) => ({
     number: finding.number,
-    class: finding.class,
-    chip: classChip(finding.class),
-    part: placeLabel(pack, finding),
+    class: finding.presence === 'present' ? finding.class : null,
+    chip: finding.presence === 'present' ? classChip(finding.class) : null,
+    part: placeLabelAtStart(pack, finding),
     finding: damageWords(finding, pack),
     presence: commonTexts.presences[finding.presence],
     extent:
@@ -53,10 +54,14 @@ export function findingNotes(findings: readonly Finding[]): FindingNote[] {
     .map((finding) => ({ name: reportTexts.findings.note(finding.number), words: finding.note }));
 }
 
-/** Kind of damage and how bad: "worn away, severe". */
+/** Kind of damage, how bad and which way bent: "bent over, severe, anticlockwise seen from the air inlet". */
 function damageWords(finding: Finding, pack: KnowledgePack): string {
-  const kind = kindLabel(pack, finding.kind);
-  return finding.severity === null ? kind : `${kind}, ${reportTexts.severities[finding.severity]}`;
+  const isThere = finding.presence === 'present';
+  return [
+    kindLabel(pack, finding.kind),
+    ...(finding.severity === null || !isThere ? [] : [reportTexts.severities[finding.severity]]),
+    ...(finding.bend === null || !isThere ? [] : [bendLabel(pack, finding.bend)]),
+  ].join(', ');
 }
 
 /** The whole finding in a line; that it is present goes without saying. */

@@ -36,21 +36,61 @@ export function pageGeometry(paper: PaperSize): PageGeometry {
   };
 }
 
-/** Head, caption and air of a photo without marks: two such plates share a page. */
+/** Gap between two plates side by side, and between the rows of them. */
+export const plateGap = 16;
+
+/** At most so many plates on one page. */
+export type PlatesAPage = 1 | 2 | 4;
+
+/** Caption and air of a plate that shares its page. */
 const roomForCaption = 58;
-/** Share of the text's height that the picture of a marked plate may take; its key and legend stand below. */
-const markedShare = 0.63;
+/** Its key, and each line of its legend. */
+const roomForKey = 17;
+const roomForLegendLine = 12;
+/** More lines than these make the picture no smaller: the plate takes more than its share of the page instead. */
+const mostLegendLines = 8;
+/** Shares of the text's height that the picture of a plate with a page of its own may take, with marks and without. */
+const shares = { marked: 0.63, unmarked: 0.78 } as const;
+
+export type PlateRoom = {
+  readonly platesAPage: PlatesAPage;
+  /** Null for a picture without marks. */
+  readonly legendLines: number | null;
+};
 
 /**
- * Printed size in points of a picture of `width` x `height` pixels: across the measure as far as the height
- * allows. A plate with marks may be higher than one without.
+ * Printed size in points of a picture of `width` x `height` pixels: across its column as far as the height allows.
+ * With four to a page there are two columns.
  */
 export function plateSize(
   picture: { readonly width: number; readonly height: number },
   page: PageGeometry,
-  marked: boolean,
+  { platesAPage, legendLines }: PlateRoom,
 ): { readonly width: number; readonly height: number } {
-  const highest = marked ? page.textHeight * markedShare : page.textHeight / 2 - roomForCaption;
-  const scale = Math.min(page.measure / picture.width, highest / picture.height);
+  const widest = platesAPage === 4 ? (page.measure - plateGap) / 2 : page.measure;
+  const highest =
+    platesAPage === 1
+      ? page.textHeight * (legendLines === null ? shares.unmarked : shares.marked)
+      : page.textHeight / 2 - roomForCaption - roomBelow(legendLines);
+  const scale = Math.min(widest / picture.width, highest / picture.height);
   return { width: picture.width * scale, height: picture.height * scale };
+}
+
+function roomBelow(legendLines: number | null): number {
+  return legendLines === null ? 0 : roomForKey + roomForLegendLine * Math.min(legendLines, mostLegendLines);
+}
+
+/** Pixels of the page's pictures for each inch it is printed. */
+const dotsPerInch = 300;
+
+/** What a picture printed at this size needs in pixels; never more than it has. */
+export function printedPixels(
+  picture: { readonly width: number; readonly height: number },
+  printed: { readonly width: number; readonly height: number },
+): { readonly width: number; readonly height: number } {
+  const needed = (points: number) => Math.max(1, Math.round((points / 72) * dotsPerInch));
+  const width = needed(printed.width);
+  return width >= picture.width
+    ? { width: picture.width, height: picture.height }
+    : { width, height: Math.min(picture.height, needed(printed.height)) };
 }

@@ -13,8 +13,10 @@ import { classKey, type SizedDrawing } from './class-key.ts';
 import { findingWords } from './finding-rows.ts';
 import { labelRange } from './label-range.ts';
 import { marksOnPhoto } from './mark-labels.ts';
-import { pageGeometry, plateSize } from './page-geometry.ts';
-import { partLabel, placeLabel, sideLabel } from './term-labels.ts';
+import { destinations } from './destinations.ts';
+import { pageGeometry, plateSize, printedPixels, type PlatesAPage } from './page-geometry.ts';
+import { platesInOrder } from './report-outline.ts';
+import { capitalised, partLabel, placeLabelAtStart, sideLabel } from './term-labels.ts';
 
 export type PlateMark = {
   readonly label: string;
@@ -33,12 +35,15 @@ export type ReportPlate = {
   /** "Plate 1." */
   readonly name: string;
   readonly caption: string;
+  readonly destination: string;
   readonly photoNumber: number;
   readonly blobId: BlobId;
   /** Upright size in pixels: the space of the drawings. */
   readonly picture: { readonly width: number; readonly height: number };
   /** Printed size in points. */
   readonly printed: { readonly width: number; readonly height: number };
+  /** Size in pixels of the picture that is put on the page. */
+  readonly pixels: { readonly width: number; readonly height: number };
   readonly marks: readonly PlateMark[];
   readonly key: SizedDrawing | null;
   readonly legend: readonly PlateLegendLine[];
@@ -50,27 +55,25 @@ export type PlatesInput = {
   readonly findings: readonly Finding[];
   readonly pack: KnowledgePack;
   readonly paper: PaperSize;
+  readonly platesAPage: PlatesAPage;
   readonly labels: ReadonlyMap<MarkId, string>;
 };
 
 /** A drawing point of a mark is a CSS pixel on screen; on paper it is as large as one: 1/96 inch. */
 const pagePointsPerDrawingPoint = 72 / 96;
 
-/** Photos with marks first, then those without, each in the case's order; plates count from 1. */
+/** In the order of platesInOrder; plates count from 1. */
 export function reportPlates(input: PlatesInput): ReportPlate[] {
+  const { platesAPage } = input;
+  const page = pageGeometry(input.paper);
   const findingOf = new Map(input.findings.map((finding) => [finding.id, finding]));
-  const numbered = input.photos.map((photo, index) => ({
-    photo,
-    photoNumber: index + 1,
-    marks: marksOnPhoto(input.marks, photo.id),
-  }));
-  const ordered = [
-    ...numbered.filter(({ marks }) => marks.length > 0),
-    ...numbered.filter(({ marks }) => marks.length === 0),
-  ];
-  return ordered.map(({ photo, photoNumber, marks }, index) => {
+  const numberOf = new Map(input.photos.map((photo, index) => [photo.id, index + 1]));
+  return platesInOrder(input.photos, input.marks).map((photo, index) => {
+    const photoNumber = numberOf.get(photo.id) ?? 0;
+    const marks = marksOnPhoto(input.marks, photo.id);
     const picture = { width: photo.width, height: photo.height };
-    const printed = plateSize(picture, pageGeometry(input.paper), marks.length > 0);
+    const legendLines = marks.length === 0 ? null : new Set(marks.map((mark) => mark.findingId)).size;
+    const printed = plateSize(picture, page, { platesAPage, legendLines });
     const unit = (picture.width / printed.width) * pagePointsPerDrawingPoint;
     const plateMarks = marks.map((mark): PlateMark => {
       const finding = mark.findingId === null ? undefined : findingOf.get(mark.findingId);
@@ -87,10 +90,12 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
       number: index + 1,
       name: reportTexts.plates.name(index + 1),
       caption: captionOf(photo, photoNumber, input.photos.length, input.pack),
+      destination: destinations.plate(photo.id),
       photoNumber,
       blobId: photo.blobId,
       picture,
       printed,
+      pixels: printedPixels(picture, printed),
       marks: plateMarks,
       key: classKey(new Set(plateMarks.map((mark) => mark.class))),
       legend: legendOf(plateMarks, input.findings, input.pack),
@@ -102,7 +107,7 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
 function captionOf(photo: Photo, photoNumber: number, photoCount: number, pack: KnowledgePack): string {
   const written = photo.caption.replace(/\s+/g, ' ').trim();
   const facts = [
-    ...photo.parts.map((part) => partLabel(pack, part)),
+    ...photo.parts.map((part) => partLabel(pack, part)).filter((label) => !isSaidIn(written, label)),
     ...(photo.stage === null ? [] : [reportTexts.stages[photo.stage]]),
     ...(photo.seenFrom === null ? [] : [reportTexts.plates.seenFrom(sideLabel(pack, photo.seenFrom))]),
     reportTexts.plates.photo(photoNumber, photoCount),
@@ -112,8 +117,9 @@ function captionOf(photo: Photo, photoNumber: number, photoCount: number, pack: 
   return `${written}${/[.!?…]$/.test(written) ? '' : '.'} ${known}`;
 }
 
-function capitalised(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+/** A part that the caption names need not be named twice. */
+function isSaidIn(caption: string, label: string): boolean {
+  return caption.toLowerCase().includes(label.toLowerCase());
 }
 
 /** Marks of one finding share a line; those given to no finding come last. */
@@ -126,7 +132,7 @@ function legendOf(
   for (const finding of findings) {
     const labels = marks.filter((mark) => mark.findingNumber === finding.number).map((mark) => mark.label);
     if (labels.length === 0) continue;
-    const words = `${placeLabel(pack, finding)}: ${findingWords(finding, pack)}`;
+    const words = `${placeLabelAtStart(pack, finding)}: ${findingWords(finding, pack)}`;
     lines.push({ marks: labelRange(labels), words });
   }
   const unassigned = marks.find((mark) => mark.findingNumber === null);

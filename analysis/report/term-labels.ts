@@ -2,6 +2,7 @@
 import type { Extent, FindingFields } from '#shared-types/finding.ts';
 import type { KnowledgePack, PackComponent, PackZone } from '#shared-types/knowledge-pack.ts';
 import type { PartShown } from '#shared-types/photo.ts';
+import type { SeenTurning } from '#shared-types/rotation.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
 
 type Place = Pick<FindingFields, 'component' | 'position' | 'zone'>;
@@ -30,12 +31,27 @@ export function placeLabel(pack: KnowledgePack, place: Place): string {
   return place.zone === null ? part : `${part}, ${zone(pack, place)?.label ?? place.zone}`;
 }
 
+/** The same where a line begins; an id that is not known is not touched. */
+export function placeLabelAtStart(pack: KnowledgePack, place: Place): string {
+  const label = placeLabel(pack, place);
+  return component(pack, place.component) === undefined ? label : capitalised(label);
+}
+
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 export function kindLabel(pack: KnowledgePack, kind: string): string {
   return labelIn(pack.kinds, kind);
 }
 
 export function sideLabel(pack: KnowledgePack, side: string): string {
   return labelIn(pack.sides, side);
+}
+
+/** "anticlockwise seen from the air inlet, along the axis" */
+export function bendLabel(pack: KnowledgePack, bend: SeenTurning): string {
+  return reportTexts.findings.bend(reportTexts.senses[bend.sense], sideLabel(pack, bend.seenFrom));
 }
 
 /** "3 of 3 pads", where the zone says what is counted. */

@@ -26,6 +26,7 @@ import { openDeliveryDesk } from '../services/delivery-desk.ts';
 import { openIntakeDesk } from '../services/intake-desk.ts';
 import { openPackShelf } from '../services/pack-shelf.ts';
 import { servePicture } from '../services/picture-shelf.ts';
+import { plateBytesKept } from '../services/plate-shelf.ts';
 import { fillSampleLibrary } from '../services/sample-cases.ts';
 import type { Services } from '../services/services.ts';
 import { answerCall, inEnvelope } from './answer-call.ts';
@@ -98,7 +99,9 @@ export async function startEngine(parts: EngineParts): Promise<Engine> {
       sweep: () => sweep,
     };
     if (config.library === 'samples') fillSampleLibrary(services);
-    const sweeping = sweepStore(services, store).then((report) => (sweep = report));
+    const sweeping = sweepStore(services, store)
+      .then((report) => (sweep = report))
+      .then(() => trimPlateCache(services));
     log.note('engine started', { schema: schemaNumber, closedCleanly: opened.closedCleanly });
 
     return {
@@ -147,6 +150,16 @@ async function sweepStore(services: Services, store: PhotoStore): Promise<SweepR
   } catch (error) {
     services.log.fault('sweep', error);
     return null;
+  }
+}
+
+/** In the background too: plates of old reports go, so that the cache does not grow for ever. */
+async function trimPlateCache({ store, log }: Services): Promise<void> {
+  try {
+    const removed = await store.trimPlates(plateBytesKept);
+    if (removed > 0) log.note('plates trimmed', { removed });
+  } catch (error) {
+    log.fault('plates', error);
   }
 }
 

@@ -4,8 +4,9 @@
  *
  *   originals/ab/<sha256>                        ab: the first two hex digits; no extension; read-only
  *   derived/ab/<sha256>.<kind>-<version>.<ext>
+ *   plates/ab/<sha256>.plate-<version>.<crop>.<view>.<width>x<height>.jpg
  *   incoming/original-<uuid>.part                on its way in
- *   incoming/derivative-<kind>-<uuid>.part
+ *   incoming/derivative-<kind>-<uuid>.part     (a plate's too)
  *
  * An original is copied into incoming/, synced, sealed, renamed to its name, and the folder is synced; the library's
  * row comes after that. Whatever dies in between leaves the original whole or absent, and at worst a .part file.
@@ -18,6 +19,7 @@ import { originalReasons } from '#shared-types/texts/disk.ts';
 import type { DurableFiles, HashedCopy } from './durable-files.ts';
 import { systemCode } from './disk-error.ts';
 import { createFolderKeeper } from './folder-keeper.ts';
+import { plateFileName, plateFolder, touchIfThere, trimPlates, type PlateCut } from './plate-cache.ts';
 import { sweepOriginals, type KnownOriginal, type StoreSweep } from './store-sweep.ts';
 
 export type AddedOriginal = {
@@ -55,6 +57,15 @@ export type PhotoStore = {
   /** Gives a finished derived picture its name, replacing an older one. Errors: `disk-full`, `disk-refused`. */
   commitDerivative(tempPath: string, sha256: string, kind: DerivativeKind): Promise<void>;
   hasDerivative(sha256: string, kind: DerivativeKind): Promise<boolean>;
+  /** Of a picture in the size in which it is printed. */
+  platePath(sha256: string, cut: PlateCut): string;
+  plateTempPath(): string;
+  /** Errors: `disk-full`, `disk-refused`. */
+  commitPlate(tempPath: string, sha256: string, cut: PlateCut): Promise<void>;
+  /** Whether it is there; one that is counts as used now. */
+  usePlate(sha256: string, cut: PlateCut): Promise<boolean>;
+  /** Removes the plates that were not used for longest until no more than so many bytes are left. Answers how many. */
+  trimPlates(mostBytes: number): Promise<number>;
   /** Removes a temporary file that is not going to be used; one that is gone already is fine. */
   discardTemp(tempPath: string): Promise<void>;
   /** Makes the store's folder in a parent that is there, and incoming/ in it. Errors: `disk-full`, `disk-refused`. */
@@ -91,6 +102,8 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
     const { version, extension } = derivativeKinds[kind];
     return join(shelf('derived', sha256), `${sha256}.${kind}-${version}.${extension}`);
   };
+  const platePath = (sha256: string, cut: PlateCut) =>
+    join(shelf(plateFolder, sha256), plateFileName(sha256, cut));
   const newPart = (kind: string) => {
     const name = `${kind}-${randomUUID()}.part`;
     inUse.add(name);
@@ -161,6 +174,22 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
     }
   }
 
+  async function commitCopy(tempPath: string, final: string): Promise<void> {
+    // Synced before it has its name: a torn picture under it would be shown as the real one.
+    await files.syncFile(tempPath);
+    await keeper.ensure(dirname(final));
+    try {
+      await files.rename(tempPath, final);
+    } catch (error) {
+      // The cache may be cleared while the program runs, folders and all.
+      if (systemCode(error) !== 'ENOENT') throw error;
+      keeper.forget();
+      await keeper.ensure(dirname(final));
+      await files.rename(tempPath, final);
+    }
+    inUse.delete(tempPath.slice(incoming.length + 1));
+  }
+
   const dropStaged = (staged: StagedOriginal) => discardTemp(staged.path).catch(leaveForNextStart);
 
   return {
@@ -179,23 +208,13 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
     hasOriginal: async (sha256) => (await files.stat(originalPath(sha256))) !== null,
     derivativePath,
     derivativeTempPath: (_sha256, kind) => newPart(`derivative-${kind}`),
-    commitDerivative: async (tempPath, sha256, kind) => {
-      const final = derivativePath(sha256, kind);
-      // Synced before it has its name: a torn picture under it would be shown as the real one.
-      await files.syncFile(tempPath);
-      await keeper.ensure(dirname(final));
-      try {
-        await files.rename(tempPath, final);
-      } catch (error) {
-        // The cache may be cleared while the program runs, folders and all.
-        if (systemCode(error) !== 'ENOENT') throw error;
-        keeper.forget();
-        await keeper.ensure(dirname(final));
-        await files.rename(tempPath, final);
-      }
-      inUse.delete(tempPath.slice(incoming.length + 1));
-    },
+    commitDerivative: (tempPath, sha256, kind) => commitCopy(tempPath, derivativePath(sha256, kind)),
     hasDerivative: async (sha256, kind) => (await files.stat(derivativePath(sha256, kind))) !== null,
+    platePath,
+    plateTempPath: () => newPart('derivative-plate'),
+    commitPlate: (tempPath, sha256, cut) => commitCopy(tempPath, platePath(sha256, cut)),
+    usePlate: (sha256, cut) => touchIfThere(platePath(sha256, cut)),
+    trimPlates: (mostBytes) => trimPlates(join(folder, plateFolder), mostBytes),
     discardTemp,
     makeFolders: () => keeper.ensure(incoming),
     clearIncoming: async () => {

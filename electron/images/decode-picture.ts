@@ -45,23 +45,31 @@ export async function decodePicture(order: DecodeOrder, files: DurableFiles): Pr
   };
 }
 
+/** Opens an original that is not trusted. */
+export function openOriginal(path: string, sniffed: SniffedPicture): Sharp {
+  return sharp(path, {
+    // A file that ends early is an error too, at this level.
+    failOn: 'error',
+    limitInputPixels: megapixelLimit(sniffed) * 1e6,
+    sequentialRead: true,
+  });
+}
+
+/** Set upright, no larger than `width` x `height` nor than it is, transparent parts white, in sRGB. */
+export function uprightWithin(original: Sharp, width: number, height: number): Sharp {
+  return original
+    .autoOrient()
+    .resize({ width, height, fit: 'inside', withoutEnlargement: true })
+    .flatten({ background: '#ffffff' })
+    .toColourspace('srgb');
+}
+
 /** Reads the original once, sets it upright once, and scales it to the display copy's size. */
 async function decodeOnce(order: DecodeOrder, sniffed: SniffedPicture) {
-  const open = () =>
-    sharp(order.path, {
-      // A file that ends early is an error too, at this level.
-      failOn: 'error',
-      limitInputPixels: megapixelLimit(sniffed) * 1e6,
-      sequentialRead: true,
-    });
   try {
-    const found = await open().metadata();
+    const found = await openOriginal(order.path, sniffed).metadata();
     const side = derivativeKinds.display.longSide;
-    const { data, info } = await open()
-      .autoOrient()
-      .resize({ width: side, height: side, fit: 'inside', withoutEnlargement: true })
-      .flatten({ background: '#ffffff' })
-      .toColourspace('srgb')
+    const { data, info } = await uprightWithin(openOriginal(order.path, sniffed), side, side)
       .raw()
       .toBuffer({ resolveWithObject: true });
     if (info.channels !== 3) throw new Error(`${info.channels} channels after conversion to sRGB`);
@@ -74,12 +82,12 @@ async function decodeOnce(order: DecodeOrder, sniffed: SniffedPicture) {
       exifBlock: found.exif,
     };
   } catch (error) {
-    throw new AppError(
-      'picture-broken',
-      { name: order.sourceName, reason: brokenReason(error) },
-      { cause: error },
-    );
+    throw brokenPicture(error, order.sourceName);
   }
+}
+
+export function brokenPicture(error: unknown, sourceName: string): AppError {
+  return new AppError('picture-broken', { name: sourceName, reason: brokenReason(error) }, { cause: error });
 }
 
 /** The standard knows 1 to 8; anything else, and nothing, is 1. */
@@ -114,13 +122,23 @@ async function writeDerivative(
   }).resize({ width: longSide, height: longSide, fit: 'inside', withoutEnlargement: true });
   // No metadata is asked for, so none is written: neither place nor camera leaves with a derived picture.
   const { data, info } = await scaled.jpeg({ quality }).toBuffer({ resolveWithObject: true });
+  await writePicture(data, path, sourceName, files);
+  return { width: info.width, height: info.height };
+}
+
+/** Errors: `disk-full`, `disk-refused`, naming the picture. */
+export async function writePicture(
+  data: Uint8Array,
+  path: string,
+  sourceName: string,
+  files: DurableFiles,
+): Promise<void> {
   try {
     await files.ensureFolder(dirname(path));
     await files.write(path, data);
   } catch (error) {
     throw forPicture(error, sourceName);
   }
-  return { width: info.width, height: info.height };
 }
 
 /** Errors of the disk name the picture, not the temporary file. */

@@ -4,7 +4,8 @@ import { createDurableFiles } from '../files/durable-files.ts';
 import { reachFaultPoint } from '../processes/fault-point.ts';
 import { parentPort, whenParentGone } from '../processes/parent-port.ts';
 import { decodePicture, restrainImageLibrary } from './decode-picture.ts';
-import { decodeOrderMessageSchema, type DecoderMessage } from './decoder-messages.ts';
+import { makePlate } from './make-plate.ts';
+import { decodeOrderMessageSchema, isPlateOrder, type DecoderMessage } from './decoder-messages.ts';
 
 const port = parentPort();
 const files = createDurableFiles();
@@ -29,8 +30,8 @@ async function obey(message: unknown): Promise<void> {
   const { id, order } = decodeOrderMessageSchema.parse(message);
   try {
     reachFaultPoint('decoder.decode', order.sha256);
-    const picture = await decodePicture(order, files);
-    say({ say: 'decoded', id, picture });
+    if (isPlateOrder(order)) say({ say: 'plate-made', id, plate: await makePlate(order, files) });
+    else say({ say: 'decoded', id, picture: await decodePicture(order, files) });
   } catch (error) {
     say({ say: 'failed', id, error: asShape(error) });
   }

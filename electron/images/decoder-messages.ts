@@ -15,19 +15,32 @@ export type DecodeOrder = {
   readonly display: string;
 };
 
+/** One picture to bring to the size in which it is printed. `plate` is the file to write. */
+export type PlateOrder = {
+  readonly sha256: string;
+  readonly sourceName: string;
+  readonly path: string;
+  readonly plate: string;
+  /** Upright, in pixels: within these, and never larger than the original. */
+  readonly width: number;
+  readonly height: number;
+};
+
+const pixels = z.int().min(1).max(1_000_000);
+const picture = { sha256: z.string(), sourceName: z.string(), path: z.string() };
+
 export const decodeOrderMessageSchema = z.strictObject({
   id: z.int(),
-  order: z.strictObject({
-    sha256: z.string(),
-    sourceName: z.string(),
-    path: z.string(),
-    thumbnail: z.string(),
-    display: z.string(),
-  }),
+  order: z.union([
+    z.strictObject({ ...picture, thumbnail: z.string(), display: z.string() }),
+    z.strictObject({ ...picture, plate: z.string(), width: pixels, height: pixels }),
+  ]),
 });
 export type DecodeOrderMessage = z.infer<typeof decodeOrderMessageSchema>;
 
-const pixels = z.int().min(1).max(1_000_000);
+export function isPlateOrder(order: DecodeOrder | PlateOrder): order is PlateOrder {
+  return 'plate' in order;
+}
 
 const jsonValueSchema: z.ZodType<JsonValue> = z.json();
 
@@ -48,6 +61,10 @@ export const decodedPictureSchema = z.strictObject({
 });
 export type DecodedPicture = z.infer<typeof decodedPictureSchema>;
 
+export const plateMadeSchema = z.strictObject({ width: pixels, height: pixels });
+/** Size in pixels of the picture that was written. */
+export type PlateMade = z.infer<typeof plateMadeSchema>;
+
 const errorShapeSchema = z.strictObject({
   code: z.custom<ErrorCode>((code) => typeof code === 'string' && Object.hasOwn(errorSentences, code)),
   message: z.string(),
@@ -59,6 +76,7 @@ const errorShapeSchema = z.strictObject({
 export const decoderMessageSchema = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('ready') }),
   z.strictObject({ say: z.literal('decoded'), id: z.int(), picture: decodedPictureSchema }),
+  z.strictObject({ say: z.literal('plate-made'), id: z.int(), plate: plateMadeSchema }),
   z.strictObject({ say: z.literal('failed'), id: z.int(), error: errorShapeSchema }),
 ]);
 export type DecoderMessage = z.infer<typeof decoderMessageSchema>;

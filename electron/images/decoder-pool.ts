@@ -4,7 +4,13 @@
  */
 import { AppError } from '#shared-types/errors.ts';
 import type { ChildPort, ProcessBroker } from '../processes/child-port.ts';
-import { decoderMessageSchema, type DecodedPicture, type DecodeOrder } from './decoder-messages.ts';
+import {
+  decoderMessageSchema,
+  type DecodedPicture,
+  type DecodeOrder,
+  type PlateMade,
+  type PlateOrder,
+} from './decoder-messages.ts';
 
 export type DecoderPoolOptions = {
   /** Decoders at work at the same time, at most. Each is started when it is first needed. */
@@ -21,17 +27,20 @@ export type DecoderPool = {
    * `job-stopped` for pictures that were waiting or at work when the pool was closed.
    */
   decode(order: DecodeOrder): Promise<DecodedPicture>;
+  /** Errors: what makePlate() throws, and those of a decoder as above. */
+  makePlate(order: PlateOrder): Promise<PlateMade>;
   /** Ends every decoder and returns when all are gone. */
   close(): Promise<void>;
 };
 
-type Task = {
-  readonly order: DecodeOrder;
-  readonly settle: {
-    readonly resolve: (picture: DecodedPicture) => void;
-    readonly reject: (error: unknown) => void;
-  };
+type Settle<Value> = {
+  readonly resolve: (value: Value) => void;
+  readonly reject: (error: unknown) => void;
 };
+
+type Task =
+  | { readonly make: 'copies'; readonly order: DecodeOrder; readonly settle: Settle<DecodedPicture> }
+  | { readonly make: 'plate'; readonly order: PlateOrder; readonly settle: Settle<PlateMade> };
 
 type Decoder = {
   readonly port: ChildPort;
@@ -135,8 +144,10 @@ export function createDecoderPool(broker: ProcessBroker, options: DecoderPoolOpt
     const { task } = decoder.work;
     decoder.work = null;
     stopTimer(decoder);
-    if (said.say === 'decoded') task.settle.resolve(said.picture);
-    else task.settle.reject(AppError.fromShape(said.error));
+    if (said.say === 'failed') task.settle.reject(AppError.fromShape(said.error));
+    else if (said.say === 'decoded' && task.make === 'copies') task.settle.resolve(said.picture);
+    else if (said.say === 'plate-made' && task.make === 'plate') task.settle.resolve(said.plate);
+    else task.settle.reject(deathOf(decoder, task));
     handOut();
   }
 
@@ -149,16 +160,20 @@ export function createDecoderPool(broker: ProcessBroker, options: DecoderPoolOpt
     }
   }
 
+  function take<Value>(taskOf: (settle: Settle<Value>) => Task): Promise<Value> {
+    return new Promise<Value>((resolve, reject) => {
+      if (closed) {
+        reject(new AppError('job-stopped'));
+        return;
+      }
+      queue.push(taskOf({ resolve, reject }));
+      handOut();
+    });
+  }
+
   return {
-    decode: (order) =>
-      new Promise((resolve, reject) => {
-        if (closed) {
-          reject(new AppError('job-stopped'));
-          return;
-        }
-        queue.push({ order, settle: { resolve, reject } });
-        handOut();
-      }),
+    decode: (order) => take((settle) => ({ make: 'copies', order, settle })),
+    makePlate: (order) => take((settle) => ({ make: 'plate', order, settle })),
     close: async () => {
       closed = true;
       for (const task of queue.splice(0)) task.settle.reject(new AppError('job-stopped'));

@@ -30,6 +30,8 @@ export type JobHandle = {
   itemDone(place: number, item: JobItem): void;
   /** In words of jobTexts.phases. */
   phase(phase: string): void;
+  /** How far the phase is, for work whose steps are no items of the job; told, and not kept in the row. */
+  counted(done: number, total: number): void;
 };
 
 export type JobBoard = {
@@ -63,6 +65,8 @@ type Running = {
   readonly stop: AbortController;
   readonly beganAt: number;
   phase: string;
+  /** Of the phase it is in, where its steps are counted and are no items. */
+  counted: { readonly done: number; readonly total: number } | null;
   toldAt: number;
   ended: Promise<void>;
 };
@@ -85,7 +89,8 @@ export function openJobBoard(deps: Deps): JobBoard {
     }
     const run = running.get(job.id);
     const seconds = run ? (deps.ticks() - run.beganAt) / 1000 : 0;
-    return run && job.done > 0 && seconds > 0.5 ? { ...job, rate: job.done / seconds } : job;
+    const shown = run?.counted ? { ...job, ...run.counted } : job;
+    return run && shown.done > 0 && seconds > 0.5 ? { ...shown, rate: shown.done / seconds } : shown;
   };
   const read = (id: JobId): Job => asItStands(readJob(db, id));
   const tell = (id: JobId) => {
@@ -94,6 +99,10 @@ export function openJobBoard(deps: Deps): JobBoard {
 
   function progressed(id: JobId, run: Running): void {
     writeJobProgress(db, { id, phase: run.phase });
+    tellSoon(id, run);
+  }
+
+  function tellSoon(id: JobId, run: Running): void {
     const now = deps.ticks();
     if (now - run.toldAt < tellEvery) return;
     run.toldAt = now;
@@ -113,7 +122,12 @@ export function openJobBoard(deps: Deps): JobBoard {
       },
       phase(next) {
         run.phase = next;
+        run.counted = null;
         progressed(id, run);
+      },
+      counted(done, total) {
+        run.counted = { done, total };
+        tellSoon(id, run);
       },
     };
   }
@@ -156,6 +170,7 @@ export function openJobBoard(deps: Deps): JobBoard {
         stop: new AbortController(),
         beganAt: now,
         phase: order.phase,
+        counted: null,
         toldAt: now,
         ended: Promise.resolve(),
       };

@@ -1,10 +1,12 @@
 /** The table of findings with its key, and what was written about each finding. */
+import { destinations } from '#analysis/report/destinations.ts';
 import type { FindingRow } from '#analysis/report/finding-rows.ts';
 import type { PageGeometry } from '#analysis/report/page-geometry.ts';
 import type { ReportModel } from '#analysis/report/report-model.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
 import type { Content } from 'pdfmake';
 
+import { captionOf, headHeight, rowAir } from './ruled-table.ts';
 import { lineHeight, voices, type Typesetter } from './typesetting.ts';
 
 /** Inner widths in points; the part and the finding share what is left of the measure. */
@@ -20,13 +22,11 @@ export function findingsContent(
 ): Content[] {
   const [first] = findings.rows;
   if (first === undefined) {
-    return [
-      type.heading(findings.heading, lineHeight(voices.body)),
-      type.text([[findings.none, voices.body]]),
-    ];
+    return [type.heading(findings, lineHeight(voices.body)), type.text([[findings.none, voices.body]])];
   }
   return [
-    type.heading(findings.heading, headHeight + rowHeight(first, page, type)),
+    type.heading(findings, captionHeight + headHeight + rowHeight(first, page, type)),
+    ...(findings.caption === null ? [] : [captionOf(findings.caption, 0, type)]),
     table(findings.rows, page, type),
     ...(findings.key === null
       ? []
@@ -35,9 +35,7 @@ export function findingsContent(
   ];
 }
 
-/** Line and padding of a row together, rounded up. */
-const rowAir = 8;
-const headHeight = lineHeight(voices.smallQuiet) + rowAir;
+const captionHeight = lineHeight(voices.small) + 4;
 
 /** An estimate, a line too high rather than too low. */
 function rowHeight(row: FindingRow, page: PageGeometry, type: Typesetter): number {
@@ -89,8 +87,8 @@ function table(rows: readonly FindingRow[], page: PageGeometry, type: Typesetter
           title(named.plates),
         ],
         ...rows.map((row) => [
-          cell(String(row.number)),
-          type.drawing(row.chip),
+          type.text([[String(row.number), voices.small]], { destination: destinations.finding(row.number) }),
+          row.chip === null ? cell(reportTexts.findings.noClass) : type.drawing(row.chip),
           cell(row.part),
           cell(row.finding),
           cell(row.presence),

@@ -2,12 +2,13 @@
 import type { ReportModel } from '#analysis/report/report-model.ts';
 import { PDFDocument, PDFName, PDFRef } from 'pdf-lib';
 
+import { addOutline, headingsOf } from './outline-of-pdf.ts';
 import { xmpPacket } from './xmp-packet.ts';
 
-/** Sets title, author, subject, language, producer and dates; leaves the pages as they are. */
+/** Sets title, author, subject, language, producer, dates and outline; leaves the pages as they are. */
 export async function finishPdf(
   bytes: Uint8Array,
-  model: Pick<ReportModel, 'properties' | 'madeAt'>,
+  model: ReportModel,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> {
   const document = await PDFDocument.load(bytes, { updateMetadata: false });
   const { title, subject, author, language, producer } = model.properties;
@@ -21,6 +22,7 @@ export async function finishPdf(
   document.setCreationDate(madeAt);
   document.setModificationDate(madeAt);
   replaceMetadata(document, xmpPacket(model));
+  addOutline(document, headingsOf(model));
   const finished = await document.save({ addDefaultPage: false, updateFieldAppearances: false });
   return { bytes: finished, pages: document.getPageCount() };
 }

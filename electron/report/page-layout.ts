@@ -1,48 +1,25 @@
 /** The whole report as a pdfmake document: sections in order, head and foot of every page. */
 import { pageGeometry, type PageGeometry } from '#analysis/report/page-geometry.ts';
-import type { LabelledValue, ReportModel } from '#analysis/report/report-model.ts';
+import type { ReportModel } from '#analysis/report/report-model.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
-import type { Content, CustomTableLayout } from 'pdfmake';
+import type { Content } from 'pdfmake';
 import type { TDocumentDefinitions } from 'pdfmake/interfaces.js';
 
+import { registerContent, sheetContent } from './annex-layout.ts';
+import { chainContent, turnedPage } from './chain-layout.ts';
 import { findingsContent } from './findings-layout.ts';
-import { plateContent, plateHeight } from './plate-layout.ts';
+import { labelledBlock } from './labelled-block.ts';
+import { ownBlocks, ownSections, twoLines } from './own-words-layout.ts';
+import { platesContent } from './plate-pages.ts';
 import type { PrintableText } from './printable-text.ts';
+import { instructionContent, receivedContent } from './received-layout.ts';
 import { ink, lineHeight, typesetter, voices, type Margin, type Typesetter } from './typesetting.ts';
 
-const labelColumn = 150;
 const claimIndent = 14;
-/** Least height of a text below its heading, with the air before it. */
-const twoLines = 2 * lineHeight(voices.body) + 3;
-
-export const tableLayouts: Record<string, CustomTableLayout> = {
-  legend: noLines(0, 1),
-  block: noLines(0, 2),
-  findings: {
-    hLineWidth: (row) => (row === 0 ? 0 : 0.5),
-    vLineWidth: () => 0,
-    hLineColor: () => ink.tableRule,
-    paddingLeft: (column) => (column === 0 ? 0 : 4),
-    paddingRight: () => 4,
-    paddingTop: () => 3.5,
-    paddingBottom: () => 2.5,
-  },
-};
-
-function noLines(paddingTop: number, paddingBottom: number): CustomTableLayout {
-  return {
-    hLineWidth: () => 0,
-    vLineWidth: () => 0,
-    paddingLeft: () => 0,
-    paddingRight: () => 0,
-    paddingTop: () => paddingTop,
-    paddingBottom: () => paddingBottom,
-  };
-}
 
 /**
- * `pictures` holds an absolute path for every blob the plates show. What the document says of itself is set when it
- * is finished; only its date is needed here, since the file's identifier is made of it.
+ * `pictures` holds an absolute path for every name under which the layout asks for a picture. What the document says
+ * of itself is set when it is finished; only its date is needed here, since the file's identifier is made of it.
  */
 export function pageLayout(
   model: ReportModel,
@@ -52,14 +29,25 @@ export function pageLayout(
   const page = pageGeometry(model.paper);
   const type = typesetter(printable);
   const body: Content[] = [
-    type.text([[model.title, voices.title]], { margin: [0, 0, 0, 10] }),
-    block(model.titleBlock, page, type),
+    type.text([[model.title, voices.title]], { margin: [0, 0, 0, 10], destination: 'title' }),
+    labelledBlock(model.titleBlock, page, type),
     ...claim(model, page, type),
-    ...answer(model, page, type),
+    ...instructionContent(model.instruction, page, type),
+    ...receivedContent(model.received, page, type),
+    ...ownSections(model.beforeFindings, page, type),
     ...findingsContent(model.findings, page, type),
-    ...plates(model, page, type),
+    ...platesContent(model.plates, page, type),
+    ...chainContent(model.chain, page, type, printable),
+    ...ownSections(model.beforeAnswer, page, type),
+    ...answer(model, page, type),
   ];
-  // What follows is laid out last: only now is it known whether every character could be printed.
+  const annexes: Content[] = [
+    ...(model.register === null ? [] : registerContent(model.register, page, type)),
+    ...(model.sheet === null ? [] : sheetContent(model.sheet, page, type)),
+  ];
+  const lying = ({ orientation }: { readonly orientation: string }) =>
+    orientation === 'landscape' ? turnedPage(page) : page;
+  // What stands between them is laid out last: only now is it known whether every character could be printed.
   const sentences = [
     ...model.limits.sentences,
     ...(printable.replacedAny ? [reportTexts.limits.replacedCharacters] : []),
@@ -72,18 +60,27 @@ export function pageLayout(
       {
         unbreakable: true,
         stack: [
-          type.heading(model.limits.heading, 0),
-          type.text([[sentences.join(' '), voices.body]]),
-          signature(model, page, type),
+          type.heading(model.limits, 'kept'),
+          type.text([[sentences.join(' '), voices.body]], { margin: [0, 0, 0, 5] }),
+          type.text([[model.limits.handling, voices.body]]),
         ],
       },
       {
         unbreakable: true,
-        stack: [type.heading(model.record.heading, 0), block(model.record.lines, page, type)],
+        stack: [type.heading(model.record, 'kept'), labelledBlock(model.record.lines, page, type)],
       },
+      {
+        unbreakable: true,
+        stack: [
+          type.heading(model.signature, 'kept'),
+          type.text([[model.signature.covers, voices.body]]),
+          signature(model, page, type),
+        ],
+      },
+      ...annexes,
     ],
-    header: () => head(model, page, type),
-    footer: (current, count) => foot(model, page, type, current, count),
+    header: (_current, _count, size) => head(model, lying(size), type),
+    footer: (current, count, size) => foot(model, lying(size), type, current, count),
     images: { ...pictures },
     defaultStyle: { font: 'sans', fontSize: voices.small.size, color: ink.text },
     language: model.properties.language,
@@ -96,27 +93,14 @@ export function pageLayout(
   };
 }
 
-function block(lines: readonly LabelledValue[], page: PageGeometry, type: Typesetter): Content {
-  return {
-    table: {
-      widths: [labelColumn, page.measure - labelColumn],
-      dontBreakRows: true,
-      body: lines.map(({ label, value }) => [
-        type.text([[label, voices.smallQuiet]]),
-        type.text([[value, voices.small]]),
-      ]),
-    },
-    layout: 'block',
-  };
-}
-
 function claim(model: ReportModel, page: PageGeometry, type: Typesetter): Content[] {
-  const head = type.heading(model.claim.heading, lineHeight(voices.smallQuiet) + twoLines);
-  if (model.claim.words.trim() === '') return [head, type.text([[model.claim.none, voices.body]])];
+  const { lead, words, none } = model.claim;
+  const head = type.heading(model.claim, lineHeight(voices.smallQuiet) + twoLines);
+  if (words.trim() === '') return [head, type.text([[none, voices.body]])];
   return [
     head,
-    type.text([[model.claim.lead, voices.smallQuiet]], { margin: [0, 0, 0, 3] }),
-    type.text([[model.claim.words, voices.claim]], {
+    type.text([[lead, voices.smallQuiet]], { margin: [0, 0, 0, 3], width: page.measure }),
+    type.text([[words, voices.claim]], {
       margin: [claimIndent, 0, claimIndent, 0],
       verbatim: true,
       width: page.measure - 2 * claimIndent,
@@ -124,28 +108,17 @@ function claim(model: ReportModel, page: PageGeometry, type: Typesetter): Conten
   ];
 }
 
+/** What was concluded, in the analyst's words; before it what that says of the claim, after it what it does not say. */
 function answer(model: ReportModel, page: PageGeometry, type: Typesetter): Content[] {
-  const { outcome, conclusion } = model.answer;
+  const { outcome, conclusion, liability } = model.answer;
   return [
-    type.heading(model.answer.heading, lineHeight(voices.strong) + twoLines),
-    type.text([[`${outcome}.`, voices.strong]], { margin: [0, 0, 0, 3] }),
-    ...(conclusion.trim() === ''
-      ? []
-      : [type.text([[conclusion, voices.body]], { verbatim: true, width: page.measure })]),
+    type.heading(model.answer, lineHeight(voices.strong) + twoLines),
+    type.text([[outcome, voices.strong]], { margin: [0, 0, 0, 5] }),
+    ...ownBlocks(conclusion, page.measure, type),
+    ...(liability === '' ? [] : [type.text([[liability, voices.body]], { margin: [0, 5, 0, 0] })]),
   ];
 }
 
-function plates(model: ReportModel, page: PageGeometry, type: Typesetter): Content[] {
-  const { heading, none, plates: all } = model.plates;
-  const [first] = all;
-  if (first === undefined) return [type.heading(heading, twoLines), type.text([[none, voices.body]])];
-  return [
-    type.heading(heading, plateHeight(first, page, type)),
-    ...all.flatMap((plate) => plateContent(plate, page, type)),
-  ];
-}
-
-/** Two lines to write on in ink, the analyst's name under the second. */
 function signature(model: ReportModel, page: PageGeometry, type: Typesetter): Content {
   const between = 24;
   const width = (page.measure - between) / 2;

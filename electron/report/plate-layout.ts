@@ -6,17 +6,53 @@ import type { Content } from 'pdfmake';
 
 import { lineHeight, voices, type Spoken, type Typesetter } from './typesetting.ts';
 
-const gap = { aboveCaption: 5, aboveKey: 4, aboveLegend: 5, belowPlate: 18 } as const;
-const marksColumn = 76;
+const gap = { aboveCaption: 5, aboveKey: 4, aboveLegend: 5 } as const;
+const widestMarksColumn = 76;
+
+/** A plate `width` points wide, in the parts that may stand on different pages. */
+export type SetPlate = {
+  /** What cannot be parted. */
+  readonly kept: Content[];
+  /** What runs on behind it where there is no room for it on the same page. */
+  readonly rest: Content[];
+  /** Of what cannot be parted, in points. */
+  readonly height: number;
+};
 
 /**
  * Picture, caption and key stand on one page, and so does the legend where there is room for it. Only a caption
  * too long for a page of its own runs on to the next.
  */
-export function plateContent(plate: ReportPlate, page: PageGeometry, type: Typesetter): Content[] {
+export function setPlate(plate: ReportPlate, width: number, page: PageGeometry, type: Typesetter): SetPlate {
+  const { printed } = plate;
+  const picture = [type.anchor(plate.destination), ...pictureOf(plate)];
+  const captioned = type.text(captionOf(plate), { margin: [0, gap.aboveCaption, 0, 0], width });
+  const key: Content[] =
+    plate.key === null ? [] : [{ stack: [type.drawing(plate.key)], margin: [0, gap.aboveKey, 0, 0] }];
+  const legend = plate.legend.length === 0 ? [] : [legendTable(plate.legend, width, type)];
+
+  const keyHeight = plate.key === null ? 0 : plate.key.height + gap.aboveKey;
+  const withoutLegend =
+    printed.height + gap.aboveCaption + type.heightOf(captionOf(plate), width) + keyHeight;
+  const whole = withoutLegend + legendHeight(plate.legend, width, type);
+  const room = surelyHolds(page);
+  if (whole <= room) return { kept: [...picture, captioned, ...key, ...legend], rest: [], height: whole };
+  if (withoutLegend <= room) {
+    return { kept: [...picture, captioned, ...key], rest: legend, height: withoutLegend };
+  }
+  const height = printed.height + keyHeight;
+  return { kept: [...picture, ...key], rest: [captioned, ...legend], height };
+}
+
+/** Height in points that a page holds in any case: kerning may add a line to what the metrics promise. */
+export function surelyHolds(page: PageGeometry): number {
+  return page.textHeight - 2 * lineHeight(voices.small);
+}
+
+function pictureOf(plate: ReportPlate): Content[] {
   const { width, height } = plate.printed;
   const overlay = plate.marks.flatMap((mark) => mark.drawing);
-  const picture: Content[] = [
+  return [
     { image: plate.blobId, width, height },
     ...(overlay.length === 0
       ? []
@@ -29,36 +65,6 @@ export function plateContent(plate: ReportPlate, page: PageGeometry, type: Types
           },
         ]),
   ];
-  const captioned = type.text(captionOf(plate), { margin: [0, gap.aboveCaption, 0, 0], width: page.measure });
-  const key: Content[] =
-    plate.key === null ? [] : [{ stack: [type.drawing(plate.key)], margin: [0, gap.aboveKey, 0, 0] }];
-  const legend = plate.legend.length === 0 ? [] : [legendTable(plate.legend, page, type)];
-  const air: Content = { text: '', fontSize: 1, margin: [0, 0, 0, gap.belowPlate - 1] };
-
-  const { whole, withoutLegend, room } = heights(plate, page, type);
-  if (whole <= room) return [{ stack: [...picture, captioned, ...key, ...legend], unbreakable: true }, air];
-  if (withoutLegend <= room) {
-    return [{ stack: [...picture, captioned, ...key], unbreakable: true }, ...legend, air];
-  }
-  return [{ stack: [...picture, ...key], unbreakable: true }, captioned, ...legend, air];
-}
-
-/** Height in points of what cannot be parted. */
-export function plateHeight(plate: ReportPlate, page: PageGeometry, type: Typesetter): number {
-  const { whole, withoutLegend, room } = heights(plate, page, type);
-  return [whole, withoutLegend].find((height) => height <= room) ?? plate.printed.height;
-}
-
-function heights(plate: ReportPlate, page: PageGeometry, type: Typesetter) {
-  const keyHeight = plate.key === null ? 0 : plate.key.height + gap.aboveKey;
-  const caption = type.heightOf(captionOf(plate), page.measure);
-  const withoutLegend = plate.printed.height + gap.aboveCaption + caption + keyHeight;
-  return {
-    withoutLegend,
-    whole: withoutLegend + legendHeight(plate.legend, page, type),
-    // Kerning may add a line to what the metrics promise.
-    room: page.textHeight - 2 * lineHeight(voices.small),
-  };
 }
 
 function captionOf(plate: ReportPlate): Spoken[] {
@@ -68,10 +74,17 @@ function captionOf(plate: ReportPlate): Spoken[] {
   ];
 }
 
-function legendTable(lines: readonly PlateLegendLine[], page: PageGeometry, type: Typesetter): Content {
+/** The column of the marks is as wide as they need, half of the plate at most. */
+function marksColumn(lines: readonly PlateLegendLine[], width: number, type: Typesetter): number {
+  const widest = Math.max(...lines.map(({ marks }) => type.widthOf(marks, voices.smallStrong)));
+  return Math.min(widest * 1.03 + 10, widestMarksColumn, width / 2);
+}
+
+function legendTable(lines: readonly PlateLegendLine[], width: number, type: Typesetter): Content {
+  const marks = marksColumn(lines, width, type);
   return {
     table: {
-      widths: [marksColumn, page.measure - marksColumn],
+      widths: [marks, width - marks],
       dontBreakRows: true,
       body: lines.map((line) => [
         type.text([[line.marks, voices.smallStrong]]),
@@ -83,11 +96,12 @@ function legendTable(lines: readonly PlateLegendLine[], page: PageGeometry, type
   };
 }
 
-function legendHeight(lines: readonly PlateLegendLine[], page: PageGeometry, type: Typesetter): number {
+function legendHeight(lines: readonly PlateLegendLine[], width: number, type: Typesetter): number {
   if (lines.length === 0) return 0;
+  const column = marksColumn(lines, width, type);
   return lines.reduce<number>((sum, line) => {
-    const marks = type.heightOf([[line.marks, voices.smallStrong]], marksColumn);
-    const words = type.heightOf([[line.words, voices.small]], page.measure - marksColumn);
+    const marks = type.heightOf([[line.marks, voices.smallStrong]], column);
+    const words = type.heightOf([[line.words, voices.small]], width - column);
     return sum + Math.max(marks, words) + 1;
   }, gap.aboveLegend);
 }

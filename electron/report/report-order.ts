@@ -7,6 +7,8 @@ export type ReportOrder = {
   readonly model: ReportModel;
   /** Absolute path of the upright JPEG of every picture the model's plates show. */
   readonly pictures: Readonly<Record<BlobId, string>>;
+  /** The same in small, for every picture of the model's contact sheet. */
+  readonly thumbnails: Readonly<Record<BlobId, string>>;
   /** Absolute path; written beside it first and renamed, so that it is whole or not there. */
   readonly outFile: string;
 };

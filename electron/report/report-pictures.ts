@@ -4,27 +4,36 @@ import { open } from 'node:fs/promises';
 import { AppError } from '#shared-types/errors.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
 
+import { thumbnailName } from './annex-layout.ts';
 import type { ReportOrder } from './report-order.ts';
 
-/** Throws `report-picture-missing` for the first plate whose picture is not given, not there, or no JPEG. */
-export async function checkPictures({
-  model,
-  pictures,
-}: Pick<ReportOrder, 'model' | 'pictures'>): Promise<void> {
-  for (const plate of model.plates.plates) {
-    const reason = await trouble(pictures[plate.blobId]);
-    if (reason !== null) {
-      throw new AppError(
-        'report-picture-missing',
-        { number: plate.photoNumber, reason },
-        { retryable: true },
-      );
-    }
+type Pictures = Pick<ReportOrder, 'model' | 'pictures' | 'thumbnails'>;
+
+/** Throws `report-picture-missing` for the first photo whose picture is not given, not there, or no JPEG. */
+export async function checkPictures({ model, pictures, thumbnails }: Pictures): Promise<void> {
+  const { pictureReasons } = reportTexts;
+  for (const { blobId, photoNumber } of model.plates.plates) {
+    await refuse(pictures[blobId], photoNumber, pictureReasons.notGiven);
+  }
+  for (const { blobId, number } of model.sheet?.photos ?? []) {
+    await refuse(thumbnails[blobId], number, pictureReasons.noThumbnail);
   }
 }
 
-async function trouble(path: string | undefined): Promise<string | null> {
-  if (path === undefined) return reportTexts.pictureReasons.notGiven;
+/** Every picture by the name under which the layout asks for it. */
+export function namedPictures({ pictures, thumbnails }: Pictures): Record<string, string> {
+  const small = Object.entries(thumbnails).map(([blobId, path]) => [thumbnailName(blobId), path] as const);
+  return { ...pictures, ...Object.fromEntries(small) };
+}
+
+async function refuse(path: string | undefined, number: number, notGiven: string): Promise<void> {
+  const reason = path === undefined ? notGiven : await trouble(path);
+  if (reason !== null) {
+    throw new AppError('report-picture-missing', { number, reason }, { retryable: true });
+  }
+}
+
+async function trouble(path: string): Promise<string | null> {
   try {
     const file = await open(path, 'r');
     try {

@@ -13,7 +13,7 @@ import {
   type ReportPhase,
   type ReportWorkerMessage,
 } from './report-order.ts';
-import { checkPictures } from './report-pictures.ts';
+import { checkPictures, namedPictures } from './report-pictures.ts';
 import { writePdf } from './write-pdf.ts';
 
 const port = parentPort;
@@ -35,7 +35,7 @@ async function answer(order: ReportOrder): Promise<ReportWorkerMessage> {
 async function make(order: ReportOrder, begin: (phase: ReportPhase) => void): Promise<MadeReport> {
   begin('layingOut');
   await checkPictures(order);
-  const laidOut = await writePdf(order.model, order.pictures);
+  const laidOut = await writePdf(order.model, namedPictures(order));
   begin('finishing');
   const { bytes, pages } = await finishPdf(laidOut, order.model);
   const part = partFile(order);

@@ -6,8 +6,9 @@ import { faces, type Face } from '#analysis/text/font-metrics.ts';
 import pdfmake from 'pdfmake';
 
 import { fontFile } from './font-files.ts';
-import { pageLayout, tableLayouts } from './page-layout.ts';
+import { pageLayout } from './page-layout.ts';
 import { printableText } from './printable-text.ts';
+import { tableLayouts } from './table-layouts.ts';
 import { readTrueType, type TrueTypeFile } from './truetype-file.ts';
 
 function readFonts(): Record<Face, TrueTypeFile> {
@@ -18,7 +19,7 @@ function readFonts(): Record<Face, TrueTypeFile> {
 let fonts: Record<Face, TrueTypeFile> | null = null;
 
 /**
- * `pictures`: blob id -> absolute path of an upright JPEG. The same model and pictures give the same bytes.
+ * `pictures`: absolute path of an upright JPEG for each blob id, and for each name of a thumbnail. The same model and pictures give the same bytes.
  * pdfmake is one object for the whole thread: do not call this again before it has answered.
  */
 export async function writePdf(

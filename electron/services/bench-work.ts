@@ -17,18 +17,20 @@ import {
 } from '../database/repositories/findings.ts';
 import {
   addMark,
+  photoOfMark,
   readMark,
   refuseMarkOfOtherCase,
   removeMark,
   writeMark,
 } from '../database/repositories/marks.ts';
+import { refuseTakenOut } from '../database/repositories/photo-register.ts';
 import { caseOfPhoto } from '../database/repositories/photos.ts';
 import { reachFaultPoint } from '../processes/fault-point.ts';
 import { recordWrite } from './recorded-write.ts';
 import type { Services } from './services.ts';
 
 /**
- * @throws AppError stale-revision, not-found, mark-photo-mismatch, term-unknown, finding-in-use,
+ * @throws AppError stale-revision, not-found, mark-photo-mismatch, photo-taken-out, term-unknown, finding-in-use, finding-in-chain,
  *   class-change-needs-reason, case-closed: nothing of the commit is there then
  */
 export function commitAtBench(services: Services, commit: BenchCommit): BenchOutcome {
@@ -61,6 +63,7 @@ function carryOut(
     case 'put-mark': {
       const { mark, revision } = change;
       if (caseOfPhoto(db, mark.photoId) !== caseId) throw new AppError('mark-photo-mismatch');
+      refuseTakenOut(db, mark.photoId);
       if (mark.findingId !== null && caseOfFinding(db, mark.findingId) !== caseId) {
         throw new AppError('mark-photo-mismatch');
       }
@@ -68,12 +71,14 @@ function carryOut(
         addMark(db, mark);
       } else {
         refuseMarkOfOtherCase(db, { caseId, markId: mark.id });
+        refuseTakenOut(db, photoOfMark(db, mark.id));
         writeMark(db, { mark, revision });
       }
       return;
     }
     case 'remove-mark':
       refuseMarkOfOtherCase(db, { caseId, markId: change.markId });
+      refuseTakenOut(db, photoOfMark(db, change.markId));
       removeMark(db, { id: change.markId, revision: change.revision });
       return;
     case 'put-finding': {

@@ -1,114 +1,113 @@
 /** Finds cases again: by what was written in them, by serial and part numbers, by damage tags; the answer is by case. */
-import type { SearchAnswer, SearchHit, SearchRequest } from '#shared-types/search.ts';
+import {
+  asksAnything,
+  asksOfFindings,
+  findingPasses,
+  passingTag,
+  tagFits,
+} from '#analysis/search/case-filters.ts';
+import type { CaseColumns, FindingTerms } from '#analysis/search/case-columns.ts';
+import { countTags } from '#analysis/search/known-tags.ts';
+import { nearOffers } from '#analysis/search/near-offers.ts';
+import {
+  hitsAPage,
+  type KnownTag,
+  type SearchAnswer,
+  type SearchHit,
+  type SearchRequest,
+} from '#shared-types/search.ts';
 
 import { summariseCases } from '../database/repositories/cases.ts';
-import { casesWithTag, findingsWithTag, thumbnailsOf } from '../database/repositories/search-tags.ts';
-import {
-  casesWithIdentifier,
-  casesWithWord,
-  identifierExcerpts,
-  wordExcerpts,
-} from '../database/repositories/search-text.ts';
+import { readTermLabels } from '../database/repositories/search-columns.ts';
+import { namedFindingsOf, thumbnailsOf } from '../database/repositories/search-tags.ts';
+import { columnsOf } from './case-search-columns.ts';
+import { excerptsOf } from './case-search-excerpts.ts';
+import { findCases, type Found } from './case-search-found.ts';
 import type { Services } from './services.ts';
 
-const mostHits = 100;
-const mostExcerpts = 3;
 const mostThumbnails = 4;
+const mostNear = 6;
 
-/** What an identifier that fits is worth more than any word: see CaseFit. */
-const identifierScore = -100;
-const wholeIdentifierScore = -1_000;
+type Place = Pick<Services, 'db'>;
 
 /**
- * A case is found when each word of the text stands somewhere in it, be it in its claim, a caption or a finding, or in
- * one of its identifiers; or when the whole text stands in an identifier; and when each tag fits one of its findings.
- * Best first; by tags alone, the newest first.
+ * A case is found when each word and phrase of the text stands somewhere in it, be it in its claim, a caption or a
+ * finding, or fits one of its identifiers; or when the whole text fits an identifier; when each tag fits one of its
+ * findings; and when it passes the filters. Best first; without text, the newest first.
  */
-export function searchCases({ db }: Pick<Services, 'db'>, request: SearchRequest): SearchAnswer {
-  const text = readText(request.text);
-  if (text.words.length === 0 && request.tags.length === 0) return { hits: [], total: 0 };
-  const byTag = request.tags.map((tag) => casesWithTag(db, tag));
-  const inOrder = text.words.length === 0 ? (byTag[0] ?? []) : casesWithText(db, text);
-  const tagged = byTag.map((rows) => new Set(rows));
-  const found = inOrder.filter((row) => tagged.every((rows) => rows.has(row)));
-  const shown = found.slice(0, mostHits);
-  const excerpts = excerptsByCase(db, text, shown);
-  const hits = summariseCases(db, shown).map((summary, index): SearchHit => {
-    const caseRow = shown[index] ?? -1;
-    return {
-      case: summary,
-      excerpts: (excerpts.get(caseRow) ?? [])
-        .slice(0, mostExcerpts)
-        .map(({ subject, excerpt, presence }) => ({ where: subject, excerpt, presence })),
-      findings: request.tags.flatMap((tag) => findingsWithTag(db, { caseRow, tag })).filter(firstOfItsId),
-      thumbnails: thumbnailsOf(db, { caseRow, most: mostThumbnails }),
-    };
+export async function searchCases({ db }: Place, request: SearchRequest): Promise<SearchAnswer> {
+  const kept = await columnsOf(db);
+  const { columns } = kept;
+  const found = findCases(db, kept, request);
+  const asked = found.text.items.length > 0 || request.tags.length > 0 || asksAnything(request.filters);
+  if (!asked) return { hits: [], total: 0, words: [], casesOfTags: [] };
+  const shown = found.places.slice(request.from, request.from + hitsAPage);
+  return {
+    hits: hitsOf({ db }, columns, { request, found, shown }),
+    total: found.places.length,
+    words: found.text.items.map(({ item, cases }) => ({
+      written: item.written,
+      phrase: item.phrase,
+      cases,
+      near: found.places.length === 0 ? nearOffers(columns, item.written, mostNear) : [],
+    })),
+    casesOfTags:
+      found.places.length === 0
+        ? request.tags.map((tag) => passingTag(columns, tag).reduce((sum, passes) => sum + passes, 0))
+        : [],
+  };
+}
+
+function hitsOf(
+  { db }: Place,
+  columns: CaseColumns,
+  { request, found, shown }: { request: SearchRequest; found: Found; shown: readonly number[] },
+): SearchHit[] {
+  const { tags, filters } = request;
+  const asks = tags.length > 0 || asksOfFindings(filters);
+  const fits = (terms: FindingTerms) =>
+    tags.some((tag) => tagFits(tag, terms)) || findingPasses(filters, terms);
+  return shown.flatMap((place): SearchHit[] => {
+    const { row = -1, packRow = -1 } = columns.cases[place] ?? {};
+    const [summary] = summariseCases(db, [row]);
+    if (summary === undefined) return [];
+    const findings = asks
+      ? namedFindingsOf(db, { caseRow: row, packRow }).filter(({ terms }) => fits(terms))
+      : [];
+    return [
+      {
+        case: summary,
+        excerpts: excerptsOf(db, columns, { place, text: found.text }),
+        findings: findings.map(({ finding }) => finding),
+        thumbnails: thumbnailsOf(db, { caseRow: row, most: mostThumbnails }),
+      },
+    ];
   });
-  return { hits, total: found.length };
 }
-
-type SearchText = { readonly whole: string; readonly words: readonly string[] };
 
 /**
- * The text as it is looked up: composed letters, no control characters, each word once. A word is what stands between
- * spaces and has a letter or digit in it; the index makes nothing of the rest.
+ * Part and kind of every finding in the library, with the number of cases that have it, those of most cases first;
+ * named as the newest of these cases names them.
  */
-function readText(text: string): SearchText {
-  const whole = text
-    .toWellFormed()
-    .normalize('NFC')
-    .replaceAll(/\p{Cc}+/gu, ' ')
-    .trim();
-  const words = whole
-    .toLowerCase()
-    .split(/\s+/u)
-    .filter((word) => /[\p{L}\p{N}]/u.test(word));
-  return { whole, words: [...new Set(words)] };
-}
-
-function casesWithText(db: Services['db'], { whole, words }: SearchText): number[] {
-  const [first = new Map<number, number>(), ...others] = words.map((word) => fitsOfWord(db, word));
-  const scores = new Map<number, number>();
-  for (const [row, score] of first) {
-    const rest = others.map((fits) => fits.get(row));
-    if (rest.every((one) => one !== undefined)) {
-      scores.set(
-        row,
-        rest.reduce((sum, one) => sum + one, score),
-      );
-    }
-  }
-  for (const row of casesWithIdentifier(db, whole)) {
-    scores.set(row, (scores.get(row) ?? 0) + wholeIdentifierScore);
-  }
-  return [...scores]
-    .sort(([row, score], [other, others]) => score - others || other - row)
-    .map(([row]) => row);
-}
-
-/** Scores by case row. */
-function fitsOfWord(db: Services['db'], word: string): Map<number, number> {
-  const scores = new Map(casesWithWord(db, word).map(({ caseRow, score }) => [caseRow, score]));
-  for (const row of casesWithIdentifier(db, word)) scores.set(row, identifierScore);
-  return scores;
-}
-
-/** Identifiers that fit stand before words that fit. */
-function excerptsByCase(db: Services['db'], { whole, words }: SearchText, caseRows: readonly number[]) {
-  const parts = [...new Set([whole, ...words])];
-  return Map.groupBy(
-    [
-      ...identifierExcerpts(db, { caseRows, parts }),
-      ...wordExcerpts(db, { caseRows, words, most: mostExcerpts }),
-    ],
-    (match) => match.caseRow,
+export async function listKnownTags({ db }: Place): Promise<KnownTag[]> {
+  const { columns } = await columnsOf(db);
+  const labels = new Map(
+    readTermLabels(db).map(({ packRow, list, term, label }) => [`${String(packRow)} ${list} ${term}`, label]),
   );
+  return countTags(columns)
+    .map(({ component, kind, cases, newestRow }): KnownTag => {
+      const packRow = columns.cases[columns.placeOfRow[newestRow] ?? -1]?.packRow ?? 0;
+      const labelOf = (list: string, term: string) =>
+        labels.get(`${String(packRow)} ${list} ${term}`) ?? term;
+      const componentLabel = labelOf('component', component);
+      return { component, componentLabel, kind, kindLabel: labelOf('kind', kind), cases };
+    })
+    .sort(
+      (one, other) =>
+        other.cases - one.cases ||
+        inOrder(one.componentLabel, other.componentLabel) ||
+        inOrder(one.kindLabel, other.kindLabel),
+    );
 }
 
-function firstOfItsId<Item extends { findingId: string }>(
-  item: Item,
-  index: number,
-  all: readonly Item[],
-): boolean {
-  return all.findIndex((other) => other.findingId === item.findingId) === index;
-}
+const inOrder = (one: string, other: string) => (one < other ? -1 : one > other ? 1 : 0);

@@ -1,14 +1,18 @@
 /** Opening, changing and withdrawing cases. */
-import type { CaseChange, CaseDraft, CaseFields, TeardownCase } from '#shared-types/case.ts';
+import { sideOf } from '#analysis/knowledge/pack-terms.ts';
+import type { CaseChange, CaseDraft, CaseFields, TeardownCase, Unit } from '#shared-types/case.ts';
+import { AppError } from '#shared-types/errors.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 
 import {
   addCase,
   readCase,
+  readStanding,
   refuseTakenNumber,
   writeCase,
   writeCaseStatus,
 } from '../database/repositories/cases.ts';
+import { caseOfPhoto } from '../database/repositories/photos.ts';
 import { recordWrite } from './recorded-write.ts';
 import type { Services } from './services.ts';
 
@@ -40,10 +44,24 @@ export function changeCase(services: Services, change: CaseChange): TeardownCase
     write: () => {
       const fields = { ...fieldsOf(readCase(services.db, caseId)), ...given(change.fields) };
       refuseTakenNumber(services.db, { number: fields.number, except: caseId });
+      refuseForeignObservations(services, caseId, fields.unit);
       writeCase(services.db, { id: caseId, revision, fields });
     },
   });
   return told(services, caseId);
+}
+
+/** What was seen of the unit names a side of its machine kind and photos of this very case. */
+function refuseForeignObservations(services: Services, caseId: CaseId, unit: Unit): void {
+  const { rotation, thread } = unit;
+  if (rotation !== null) {
+    sideOf(services.packs.ofCase(readStanding(services.db, caseId).pack), rotation.seenFrom);
+  }
+  for (const photoId of [rotation?.photoId, thread?.photoId]) {
+    if (photoId && caseOfPhoto(services.db, photoId) !== caseId) {
+      throw new AppError('not-found', { thing: 'photo' });
+    }
+  }
 }
 
 /** A withdrawn case stays in the library, readable, and takes no more changes. */
@@ -70,8 +88,8 @@ function told(services: Services, caseId: CaseId): TeardownCase {
 }
 
 function fieldsOf(one: TeardownCase): CaseFields {
-  const { number, unit, customer, claim, outcome, conclusion } = one;
-  return { number, unit, customer, claim, outcome, conclusion };
+  const { number, unit, customer, claim, service, stateReceived, interest, outcome, conclusion } = one;
+  return { number, unit, customer, claim, service, stateReceived, interest, outcome, conclusion };
 }
 
 /** Leaves out what a partial change does not mention. */

@@ -9,6 +9,7 @@ import type { Job, JobItem } from '#shared-types/job.ts';
 import { jobTexts } from '#shared-types/texts/jobs.ts';
 
 import { addBlob, findBlobByHash } from '../database/repositories/blobs.ts';
+import { readRemoval } from '../database/repositories/photo-register.ts';
 import {
   addPhoto,
   findPhotoOfBlob,
@@ -20,6 +21,7 @@ import type { JobHandle } from '../jobs/job-board.ts';
 import { reachFaultPoint } from '../processes/fault-point.ts';
 import { inParallel } from './in-parallel.ts';
 import { discardIntake, type IntakeFile } from './intake-desk.ts';
+import { recordPutBack } from './photo-work.ts';
 import { decodeIntoStore } from './picture-shelf.ts';
 import { recordWrite, refuseClosedCase } from './recorded-write.ts';
 import type { Services } from './services.ts';
@@ -54,7 +56,7 @@ export async function importFiles(
 ): Promise<void> {
   const { job, caseId, files } = work;
   // Decoded two at a time, but in the case in the order in which they were dropped.
-  const firstPlace = nextPhotoPlace(services.db, caseId);
+  const firstPlace = takePlaces(services, caseId, files.length);
   await inParallel(files, photosAtOnce, async (file, place) => {
     try {
       if (job.signal.aborted) job.itemDone(place, { ...nothingOf(file), outcome: 'not-begun' });
@@ -64,6 +66,18 @@ export async function importFiles(
     }
   });
   services.publish({ name: 'shelf-changed', payload: {} });
+}
+
+/** The first place that no import under way has either, by library and case. */
+const promised = new WeakMap<Services['db'], Map<CaseId, number>>();
+
+/** Places for so many photos after those there are and those on their way: what is dropped next comes next. */
+function takePlaces({ db }: Services, caseId: CaseId, count: number): number {
+  const ofCase = promised.get(db) ?? new Map<CaseId, number>();
+  promised.set(db, ofCase);
+  const first = Math.max(nextPhotoPlace(db, caseId), ofCase.get(caseId) ?? 0);
+  ofCase.set(caseId, first + count);
+  return first;
 }
 
 type OneFile = { job: JobHandle; caseId: CaseId; file: IntakeFile; place: number; photoPlace: number };
@@ -136,12 +150,19 @@ function linkKnownPicture(services: Services, one: OneFile, sha256: string): voi
   const blob = findBlobByHash(db, sha256);
   if (!blob) throw new Error(`picture ${sha256} is not in the library`);
   const here = findPhotoOfBlob(db, { caseId: one.caseId, blobId: blob.id });
-  if (here !== null) {
-    one.job.itemDone(one.place, { ...nothingOf(one.file), outcome: 'already-here', photoId: here });
+  if (here !== null && readRemoval(db, here.id) === null) {
+    one.job.itemDone(one.place, { ...nothingOf(one.file), outcome: 'already-here', photoId: here.id });
     return;
   }
   const alsoIn = otherCasesWithBlob(db, { caseId: one.caseId, blobId: blob.id });
-  recordPhoto(services, one, { blobId: blob.id, sha256, alsoIn }, () => undefined);
+  if (here === null) {
+    recordPhoto(services, one, { blobId: blob.id, sha256, alsoIn }, () => undefined);
+    return;
+  }
+  recordPutBack(services, { photoId: here.id, revision: here.revision }, () => {
+    const done = { outcome: 'added', photoId: here.id, alsoIn, putBack: true } as const;
+    one.job.itemDone(one.place, { ...nothingOf(one.file), ...done });
+  });
 }
 
 /** The picture's row, the photo's, the job's line and the journal's: all or none. */
@@ -180,5 +201,5 @@ function recordPhoto(
 }
 
 function nothingOf(file: IntakeFile): JobItem {
-  return { sourceName: file.name, outcome: 'failed', photoId: null, alsoIn: [], error: null };
+  return { sourceName: file.name, outcome: 'failed', photoId: null, alsoIn: [], putBack: false, error: null };
 }

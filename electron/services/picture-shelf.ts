@@ -55,10 +55,14 @@ export async function servePicture(services: Services, address: string): Promise
   };
 }
 
-/** Absolute path of a picture's upright display copy, made again if the cache has lost it. */
-export async function displayCopy(services: Services, picture: StoredPicture): Promise<string> {
-  await rebuildIfLost(services, picture, 'display');
-  return services.store.derivativePath(picture.sha256, 'display');
+/** Absolute path of a picture's upright copy of a kind, made again if the cache has lost it. */
+export async function derivedCopy(
+  services: Services,
+  picture: StoredPicture,
+  kind: DerivativeKind,
+): Promise<string> {
+  await rebuildIfLost(services, picture, kind);
+  return services.store.derivativePath(picture.sha256, kind);
 }
 
 async function rebuildIfLost(
@@ -74,7 +78,7 @@ async function rebuildIfLost(
 }
 
 /** The user knows the picture's name, not the store's paths. */
-function named(error: unknown, sourceName: string): unknown {
+export function named(error: unknown, sourceName: string): unknown {
   const isOfDisk = error instanceof AppError && (error.code === 'disk-full' || error.code === 'disk-refused');
   if (!isOfDisk) return error;
   const { code, details, retryable } = error;

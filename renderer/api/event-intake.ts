@@ -14,13 +14,18 @@ const ofTheShelf: readonly StaleKey[] = [
   ['cases.list'],
   ['search.known-tags'],
   ['search.cases'],
+  ['search.counts'],
   ['library.overview'],
 ];
 
 const channelsOfWhat: Record<EventMap['case-changed']['what'], readonly Channel[]> = {
   fields: [],
-  photos: ['photos.list'],
-  bench: ['bench.read'],
+  photos: ['photos.list', 'photos.register'],
+  bench: ['bench.read', 'findings.class-history'],
+  parties: ['parties.list'],
+  custody: ['custody.list'],
+  chain: ['chain.read'],
+  'report-plan': ['report-plan.read'],
 };
 
 /** Keys that an event makes stale; 'everything' after events were missed. */

@@ -3,7 +3,7 @@ import { useParams } from 'wouter';
 import type { CaseId, FindingId, PhotoId } from '#shared-types/ids.ts';
 
 /** The stations of a case in the order of the work. */
-export const stations = ['claim', 'photos', 'marks', 'findings', 'report'] as const;
+export const stations = ['claim', 'photos', 'marks', 'findings', 'chain', 'report'] as const;
 export type Station = (typeof stations)[number];
 
 export const shelfAddress = '/';

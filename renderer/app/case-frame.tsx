@@ -22,6 +22,7 @@ const MarksScreen = lazy(async () => ({ default: (await import('../marks/marks-s
 const FindingsScreen = lazy(async () => ({
   default: (await import('../findings/findings-screen.tsx')).FindingsScreen,
 }));
+const ChainScreen = lazy(async () => ({ default: (await import('../chain/chain-screen.tsx')).ChainScreen }));
 const ReportScreen = lazy(async () => ({
   default: (await import('../report/report-screen.tsx')).ReportScreen,
 }));
@@ -98,6 +99,8 @@ function screenOf(
       return <MarksScreen key={key} {...given} photoId={(inside ?? null) as PhotoId | null} />;
     case 'findings':
       return <FindingsScreen key={key} {...given} />;
+    case 'chain':
+      return <ChainScreen key={key} {...given} />;
     case 'report':
       return <ReportScreen key={key} {...given} />;
   }

@@ -14,7 +14,9 @@ export function Spine({ teardownCase, here }: { teardownCase: TeardownCase; here
   const caseId = teardownCase.id;
   const photos = useAnswer('photos.list', { caseId }).data;
   const bench = useAnswer('bench.read', { caseId }).data;
-  const contents = photos === undefined || bench === undefined ? null : { photos, ...bench };
+  const chain = useAnswer('chain.read', { caseId }).data;
+  const read = photos !== undefined && bench !== undefined && chain !== undefined;
+  const contents = read ? { photos, chain, ...bench } : null;
   const signs = stationSigns(teardownCase, contents);
 
   return (

@@ -1,5 +1,6 @@
 /** What the spine says of each station. */
 import type { TeardownCase } from '#shared-types/case.ts';
+import type { Chain } from '#shared-types/chain.ts';
 import type { Finding } from '#shared-types/finding.ts';
 import type { Mark } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
@@ -12,12 +13,14 @@ export type CaseContents = {
   readonly photos: readonly Photo[];
   readonly marks: readonly Mark[];
   readonly findings: readonly Finding[];
+  readonly chain: Chain;
 };
 
 /**
  * Claim: done with its words, a model and a serial number. Photos: done when each shows a part. Marks: done when
- * each is given to a finding. Findings: done when none is undecided. Report: begun when the claim is answered,
- * done when issued. Contents may be null while they are read; the counts then come from the case.
+ * each is given to a finding. Findings: done when none that is present is undecided; what is not there has no class.
+ * Chain: done when every link has its reason and every primary and secondary finding stands in it. Report: begun when the claim is answered, done when issued. Contents may be null while they are read; the counts
+ * then come from the case.
  */
 export function stationSigns(
   teardownCase: TeardownCase,
@@ -27,7 +30,8 @@ export function stationSigns(
   const claimIsThere = claim.trim() !== '';
   const allHaveParts = contents?.photos.every((photo) => photo.parts.length > 0) ?? false;
   const allGiven = contents?.marks.every((mark) => mark.findingId !== null) ?? false;
-  const allDecided = contents?.findings.every((finding) => finding.class !== 'undecided') ?? false;
+  const allDecided =
+    contents?.findings.every((one) => one.presence !== 'present' || one.class !== 'undecided') ?? false;
   return {
     claim: {
       state: reached(
@@ -39,6 +43,7 @@ export function stationSigns(
     photos: counted(counts.photos, allHaveParts),
     marks: counted(counts.marks, allGiven),
     findings: counted(counts.findings, allDecided),
+    chain: chainSign(contents),
     report: {
       state: reached(outcome !== 'not-answered', status === 'issued' || status === 'superseded'),
       count: null,
@@ -52,4 +57,17 @@ function counted(count: number, complete: boolean): StationSign {
 
 function reached(begun: boolean, done: boolean): StationState {
   return done ? 'done' : begun ? 'begun' : 'empty';
+}
+
+function chainSign(contents: CaseContents | null): StationSign {
+  if (contents === null) return { state: 'empty', count: null };
+  const { nodes, links } = contents.chain;
+  const standing = new Set(nodes.map((node) => node.findingId));
+  const belongs = ({ presence, class: of }: Finding) =>
+    presence === 'present' && (of === 'primary' || of === 'secondary');
+  const complete =
+    links.length > 0 &&
+    links.every((link) => link.reason !== '') &&
+    contents.findings.every((finding) => !belongs(finding) || standing.has(finding.id));
+  return counted(nodes.length, complete);
 }

@@ -1,8 +1,10 @@
-/** Controls over the field keeper: what is typed goes to it, and it says what is shown. */
-import { Select } from '../ui/select.tsx';
+/** Controls over the field keeper: what is typed or chosen goes to it, and it says what is shown. */
+import { Select, type Choice } from '../ui/select.tsx';
 import { TextArea, TextField, type TextAreaProps, type TextFieldProps } from '../ui/text-field.tsx';
 import type { FieldName } from './case-field.ts';
 import type { FieldKeeper, KeeperView } from './field-keeper.ts';
+import { TypedField } from './typed-field.tsx';
+import type { TypedName, TypedValue } from './service-text.ts';
 
 export type Kept = { readonly keeper: FieldKeeper; readonly view: KeeperView; readonly closed: boolean };
 
@@ -29,19 +31,44 @@ export function KeptChoice<Value extends string>(props: {
   name: FieldName;
   label: string;
   hint?: string;
-  words: Readonly<Record<Value, string>>;
+  choices: readonly Choice<Value>[];
+  emptyChoice?: string;
+  disabled?: boolean;
 }) {
-  const { kept, name, label, hint, words } = props;
-  const { value, onValue, onBlur } = wiring(kept, name);
+  const { kept, name, disabled = false, ...rest } = props;
   return (
     <Select<Value>
+      {...rest}
+      disabled={kept.closed || disabled}
+      value={kept.view.values[name] as Value | ''}
+      onValue={(value) => void kept.keeper.choose(name, value)}
+      onBlur={() => void kept.keeper.leave(name)}
+    />
+  );
+}
+
+/** Choices of a list of words. */
+export function choicesOf<Value extends string>(words: Readonly<Record<Value, string>>): Choice<Value>[] {
+  return (Object.keys(words) as Value[]).map((value) => ({ value, label: words[value] }));
+}
+
+export function KeptTyped<Name extends TypedName>(props: {
+  kept: Kept;
+  name: Name;
+  label: string;
+  hint: string;
+  words: (value: TypedValue[Name]) => string;
+}) {
+  const { kept, name, label, hint, words } = props;
+  return (
+    <TypedField<TypedValue[Name]>
       label={label}
       hint={hint}
-      disabled={kept.closed}
-      value={value as Value}
-      choices={(Object.keys(words) as Value[]).map((one) => ({ value: one, label: words[one] }))}
-      onValue={onValue}
-      onBlur={onBlur}
+      words={words}
+      reading={kept.view.readings[name]}
+      readOnly={kept.closed}
+      onSettle={(value) => void kept.keeper.settle(name, value)}
+      {...wiring(kept, name)}
     />
   );
 }

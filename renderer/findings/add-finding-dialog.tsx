@@ -46,7 +46,9 @@ export function AddFindingDialog(props: {
         onDraft={setDraft}
         {...(tried && 'errors' in checked ? { errors: checked.errors } : {})}
       />
-      <ClassChoice value={draft.class} onValue={(chosen) => setDraft({ ...draft, class: chosen })} />
+      {draft.presence === 'present' ? (
+        <ClassChoice value={draft.class} onValue={(chosen) => setDraft({ ...draft, class: chosen })} />
+      ) : null}
     </Dialog>
   );
 }

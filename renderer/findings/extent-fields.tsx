@@ -1,5 +1,5 @@
 /** How many of how many: two whole numbers or nothing. */
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { extentSchema, type Extent } from '#shared-types/finding.ts';
 import { findingsTexts } from '#shared-types/texts/findings.ts';
 
@@ -14,15 +14,19 @@ export function ExtentFields(props: {
 }) {
   const { extent, counted, disabled, onExtent } = props;
   const [written, setWritten] = useState<Written | null>(null);
+  const wrongId = useId();
+  const [left, setLeft] = useState(false);
   const shown = written ?? {
     affected: extent === null ? '' : String(extent.affected),
     of: extent === null ? '' : String(extent.of),
   };
   const read = readExtent(shown);
   const halfWritten = shown.affected.trim() === '' || shown.of.trim() === '';
-  const wrong = written !== null && read === 'wrong' && !halfWritten;
+  // One number alone is no fault while the other is still to come; left like that it is.
+  const wrong = written !== null && read === 'wrong' && (left || !halfWritten);
 
   const leave = () => {
+    setLeft(true);
     if (written === null || read === 'wrong') return;
     setWritten(null);
     if (read?.affected !== extent?.affected || read?.of !== extent?.of) onExtent(read);
@@ -35,6 +39,7 @@ export function ExtentFields(props: {
       aria-invalid={wrong || undefined}
       value={shown[which]}
       disabled={disabled}
+      aria-describedby={wrong ? wrongId : undefined}
       onChange={(event) => setWritten({ ...shown, [which]: event.currentTarget.value })}
     />
   );
@@ -42,11 +47,16 @@ export function ExtentFields(props: {
   return (
     <fieldset
       className="extent-fields"
+      onFocus={() => setLeft(false)}
       onBlur={(event) => {
         if (!event.currentTarget.contains(event.relatedTarget)) leave();
       }}
       onKeyDown={(event) => {
         if (event.key === 'Enter') leave();
+        else if (event.key === 'Escape' && written !== null) {
+          event.preventDefault();
+          setWritten(null);
+        }
       }}
     >
       <legend className="field-label">{findingsTexts.extentOf(counted)}</legend>
@@ -56,8 +66,8 @@ export function ExtentFields(props: {
         {box('of', findingsTexts.outOf)}
       </div>
       {wrong ? (
-        <p className="field-error" role="alert">
-          {findingsTexts.extentWrong}
+        <p className="field-error" role="alert" id={wrongId}>
+          {halfWritten ? findingsTexts.extentHalf : findingsTexts.extentWrong}
         </p>
       ) : null}
     </fieldset>

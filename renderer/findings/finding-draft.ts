@@ -79,10 +79,12 @@ export function fieldsOfDraft(
       ...part,
       zone,
       kind,
-      class: draft.class,
+      // Only what is there began the failure or followed from it.
+      class: presence === 'present' ? draft.class : 'undecided',
       presence,
       severity: null,
       extent: null,
+      bend: null,
       note: '',
     },
   };

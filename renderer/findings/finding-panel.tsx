@@ -1,39 +1,46 @@
 /** One finding, changed in place: every choice is saved at once, text while it is written. */
 import { useState } from 'react';
-import type { BenchState } from '#analysis/marks/bench-state.ts';
-import { severities, type FindingFields } from '#shared-types/finding.ts';
-import type { CaseId } from '#shared-types/ids.ts';
+import { changedFinding, removedFinding } from '#analysis/marks/bench-deeds.ts';
+import { partLabel } from '#analysis/report/term-labels.ts';
+import type { TeardownCase } from '#shared-types/case.ts';
+import { severities, type FindingFields, type Presence } from '#shared-types/finding.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { findingsTexts } from '#shared-types/texts/findings.ts';
 import { benchOfCase } from '../marks/bench-store.ts';
-import { changedFinding, removedFinding } from '../marks/mark-patches.ts';
 import { Button } from '../ui/button.tsx';
 import { ClassBadge } from '../ui/class-badge.tsx';
 import { Dialog } from '../ui/dialog.tsx';
 import { Select } from '../ui/select.tsx';
 import { SidePanel } from '../ui/side-panel.tsx';
 import { TextArea } from '../ui/text-field.tsx';
-import { toast } from '../ui/toaster.tsx';
+import { BendFields } from './bend-fields.tsx';
+import { ClassHistory } from './class-history.tsx';
 import { ClassifyDialog } from './classify-dialog.tsx';
 import { ExtentFields } from './extent-fields.tsx';
 import { draftOfFields, fieldsOfDraft, zonesOf, type FindingDraft } from './finding-draft.ts';
 import { FindingPlaceFields } from './finding-place-fields.tsx';
-import { MarkLinks, type FindingRow } from './finding-table.tsx';
+import type { FindingRow } from './finding-rows.ts';
+import { damageOf, NoClass } from './finding-table.tsx';
+import { ConflictLines } from './conflict-list.tsx';
+import { MarkPicture } from './mark-picture.tsx';
 import { PresenceSelect } from './presence-select.tsx';
+import { toastWithUndo } from './undo-toast.ts';
 import { useWrittenText } from './use-written-text.ts';
 
 const severityChoices = severities.map((value) => ({ value, label: findingsTexts.severityChoices[value] }));
 
 export function FindingPanel(props: {
-  caseId: CaseId;
+  teardownCase: TeardownCase;
   pack: KnowledgePack;
   row: FindingRow;
-  state: BenchState;
   readOnly: boolean;
+  /** Asks first where marks show what shall not be there. */
+  onPresence: (presence: Presence) => void;
   onRemoved: () => void;
 }) {
-  const { caseId, pack, row, readOnly, onRemoved } = props;
+  const { teardownCase, pack, row, readOnly, onPresence, onRemoved } = props;
+  const caseId = teardownCase.id;
   const { finding, marks } = row;
   const bench = benchOfCase(caseId);
   /** Part, zone and kind while they do not go together yet. */
@@ -62,48 +69,81 @@ export function FindingPanel(props: {
     }
     setPlace(null);
     const { component, position, zone, kind } = read.fields;
+    const dropped = zone === null && component !== finding.component ? zoneLabelOf(pack, finding) : null;
     change({ component, position, zone, kind });
+    if (dropped === null) return;
+    toastWithUndo(bench, findingsTexts.zoneDropped(dropped, partLabel(pack, { component, position: null })));
   };
 
   const remove = () => {
     const { desk } = bench.read();
     if (desk === null) return;
     bench.perform(removedFinding(desk.shown, finding.id));
-    toast(findingsTexts.removed, { action: { label: findingsTexts.undo, run: () => bench.undo() } });
+    toastWithUndo(bench, findingsTexts.removed);
     onRemoved();
   };
 
   const unfinished = place === null ? null : fieldsOfDraft(place);
+  const isThere = finding.presence === 'present';
+  const bends = pack.kinds.find((kind) => kind.id === finding.kind)?.bends === true;
   return (
     <SidePanel title={findingsTexts.title(finding.number)}>
       <fieldset className="finding-panel" disabled={readOnly}>
+        {row.conflicts.length === 0 ? null : (
+          <div className="finding-conflicts">
+            <ConflictLines caseId={caseId} pack={pack} conflicts={row.conflicts} />
+          </div>
+        )}
         <div className="finding-class">
           <span className="field-label">{findingsTexts.classNow}</span>
-          <ClassBadge of={finding.class} named />
-          <Button kind="quiet" onClick={() => setAsking('class')}>
-            {findingsTexts.changeClass}
-          </Button>
+          {isThere ? (
+            <>
+              <ClassBadge of={finding.class} named />
+              <Button kind="quiet" onClick={() => setAsking('class')}>
+                {findingsTexts.changeClass}
+              </Button>
+            </>
+          ) : (
+            <>
+              <NoClass />
+              <span className="secondary-words">{findingsTexts.classOnlyOfPresent}</span>
+            </>
+          )}
         </div>
+        <PresenceSelect value={finding.presence} onValue={onPresence} />
         <FindingPlaceFields
           pack={pack}
           draft={place ?? draftOfFields(finding)}
           onDraft={changePlace}
           {...(unfinished !== null && 'errors' in unfinished ? { errors: unfinished.errors } : {})}
         />
-        <PresenceSelect value={finding.presence} onValue={(presence) => change({ presence })} />
-        <Select
-          label={findingsTexts.severity}
-          value={finding.severity ?? ''}
-          choices={severityChoices}
-          emptyChoice={findingsTexts.noSeverity}
-          onValue={(severity) => change({ severity: severity === '' ? null : severity })}
-        />
-        <ExtentFields
-          extent={finding.extent}
-          counted={counted}
-          disabled={readOnly}
-          onExtent={(extent) => change({ extent })}
-        />
+        {isThere && (bends || finding.bend !== null) ? (
+          <BendFields
+            teardownCase={teardownCase}
+            pack={pack}
+            kind={finding.kind}
+            bend={finding.bend}
+            sideOfPhoto={marks[0]?.photo.seenFrom ?? null}
+            onBend={(bend) => change({ bend })}
+          />
+        ) : null}
+        {isThere ? (
+          <Select
+            label={findingsTexts.severity}
+            value={finding.severity ?? ''}
+            choices={severityChoices}
+            emptyChoice={findingsTexts.noSeverity}
+            onValue={(severity) => change({ severity: severity === '' ? null : severity })}
+          />
+        ) : null}
+        {isThere || finding.extent !== null ? (
+          <ExtentFields
+            extent={finding.extent}
+            counted={counted}
+            disabled={readOnly}
+            onExtent={(extent) => change({ extent })}
+          />
+        ) : null}
         <TextArea
           label={findingsTexts.note}
           hint={findingsTexts.noteHint}
@@ -113,16 +153,35 @@ export function FindingPanel(props: {
           onFocus={() => setNoteTurn((turn) => turn + 1)}
           onBlur={note.onBlur}
         />
-        <div className="finding-marks">
-          <span className="field-label">{findingsTexts.columns.marks}</span>
-          <MarkLinks caseId={caseId} row={row} />
-        </div>
-        <div>
-          <Button kind="danger" onClick={() => setAsking('removal')}>
-            {findingsTexts.remove}
-          </Button>
-        </div>
       </fieldset>
+      <div className="finding-panel finding-panel-rest">
+        <div className="finding-marks">
+          <h3 className="field-label">{findingsTexts.columns.marks}</h3>
+          {marks.length === 0 ? (
+            <p className="secondary-words">{findingsTexts.noMarks}</p>
+          ) : (
+            <div className="mark-pictures">
+              {marks.map((mark) => (
+                <MarkPicture
+                  key={mark.id}
+                  caseId={caseId}
+                  mark={mark}
+                  damage={damageOf(pack, row)}
+                  size="large"
+                />
+              ))}
+            </div>
+          )}
+        </div>
+        <ClassHistory caseId={caseId} findingId={finding.id} />
+        {readOnly ? null : (
+          <div>
+            <Button kind="danger" onClick={() => setAsking('removal')}>
+              {findingsTexts.remove}
+            </Button>
+          </div>
+        )}
+      </div>
       {asking === 'class' ? (
         <ClassifyDialog caseId={caseId} finding={finding} onClose={() => setAsking(null)} />
       ) : null}
@@ -145,4 +204,9 @@ export function FindingPanel(props: {
       </Dialog>
     </SidePanel>
   );
+}
+
+function zoneLabelOf(pack: KnowledgePack, { component, zone }: FindingFields): string | null {
+  if (zone === null) return null;
+  return zonesOf(pack, component).find((known) => known.id === zone)?.label ?? zone;
 }

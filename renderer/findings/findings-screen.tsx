@@ -1,18 +1,21 @@
 /** The findings station: all findings of the case in a table, the chosen one beside it. */
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { conflictsAmong } from '#analysis/findings/conflicts.ts';
+import { changedFinding } from '#analysis/marks/bench-deeds.ts';
 import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
-import { kindLabel, placeLabel } from '#analysis/report/term-labels.ts';
+import type { HeldFinding } from '#analysis/marks/bench-state.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
+import type { FindingFields, Presence } from '#shared-types/finding.ts';
 import type { FindingId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import type { Photo } from '#shared-types/photo.ts';
+import { expectationTexts } from '#shared-types/texts/expectations.ts';
 import { findingsTexts } from '#shared-types/texts/findings.ts';
 import { useAnswer } from '../api/queries.ts';
 import { findingAddress, stationAddress, useAddressedFinding } from '../app/addresses.ts';
 import { benchOfCase, useBench } from '../marks/bench-store.ts';
 import { labelsOf } from '../marks/labelled-marks.ts';
-import { newFinding } from '../marks/mark-patches.ts';
 import { useUndoKeys } from '../marks/use-undo-keys.ts';
 import { BusyState } from '../ui/busy-state.tsx';
 import { Button } from '../ui/button.tsx';
@@ -20,9 +23,15 @@ import { DataTable } from '../ui/data-table.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { ErrorState } from '../ui/error-state.tsx';
 import { SidePanel } from '../ui/side-panel.tsx';
+import { toast } from '../ui/toaster.tsx';
 import { AddFindingDialog } from './add-finding-dialog.tsx';
+import { ConflictList } from './conflict-list.tsx';
+import { DenyingDialog } from './denying-dialog.tsx';
+import { ExpectationList, type ExpectedPlace } from './expectation-list.tsx';
 import { FindingPanel } from './finding-panel.tsx';
-import { findingColumns, rowsOf, type FindingRow } from './finding-table.tsx';
+import { conflictWords, markCountsOf, rowsOf, type FindingRow } from './finding-rows.ts';
+import { damageOf, findingColumns } from './finding-table.tsx';
+import { useFindingsView } from './findings-view.ts';
 import './findings-screen.css';
 
 type FindingsScreenProps = { teardownCase: TeardownCase; pack: KnowledgePack };
@@ -56,11 +65,18 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
   const state = desk.shown;
   const [, go] = useLocation();
   const chosenId = useAddressedFinding();
+  const [view, setView] = useFindingsView(caseId);
   const [adding, setAdding] = useState(false);
+  const [denying, setDenying] = useState<FindingId | null>(null);
+  const conflicts = useMemo(
+    () => conflictsAmong(pack, [...state.findings.values()], markCountsOf(state)),
+    [pack, state],
+  );
   const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
-  const rows = useMemo(() => rowsOf(photos, state, labels), [photos, state, labels]);
+  const rows = useMemo(() => rowsOf(photos, state, labels, conflicts), [photos, state, labels, conflicts]);
   const columns = useMemo(() => findingColumns(caseId, pack), [caseId, pack]);
   const chosen = rows.find((row) => row.finding.id === chosenId) ?? null;
+  const denied = rows.find((row) => row.finding.id === denying) ?? null;
 
   const undo = () => {
     if (!readOnly) bench.undo();
@@ -71,20 +87,54 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
   useUndoKeys(undo, redo);
 
   const choose = (id: FindingId) => go(findingAddress(caseId, id), { replace: chosenId !== null });
-  const name = (row: FindingRow) =>
-    findingsTexts.rowName(
-      row.finding.number,
-      `${kindLabel(pack, row.finding.kind)}, ${placeLabel(pack, row.finding)}`,
-    );
+  const add = (fields: FindingFields) => {
+    const id = crypto.randomUUID() as FindingId;
+    bench.perform([{ patch: 'put-finding', findingId: id, fields }]);
+    choose(id);
+  };
+  const writePresence = (id: FindingId, presence: Presence) => {
+    const now = bench.read().desk?.shown;
+    if (now !== undefined) bench.perform(changedFinding(now, id, { presence }));
+  };
+  const setPresence = (id: FindingId, presence: Presence) => {
+    const marked = rows.some((row) => row.finding.id === id && row.marks.length > 0);
+    if (marked && presence === 'looked-for-absent' && state.findings.get(id)?.presence !== presence) {
+      setDenying(id);
+    } else writePresence(id, presence);
+  };
+  const answer = (place: ExpectedPlace, own: readonly HeldFinding[], presence: Presence) => {
+    const [one, ...others] = own;
+    if (one === undefined) {
+      const { component, position, zone, kind } = place;
+      add({ ...unsaid, component, position, zone, kind, presence });
+    } else if (others.length > 0) {
+      toast(expectationTexts.several(own.map((finding) => finding.number)));
+    } else {
+      choose(one.id);
+      setPresence(one.id, presence);
+    }
+  };
+  const name = (row: FindingRow) => {
+    const named = findingsTexts.rowName(row.finding.number, damageOf(pack, row));
+    const settle = conflictWords(row);
+    return settle === null ? named : `${named}; ${settle}`;
+  };
+  const looking = view === 'look';
+  const empty = rows.length === 0;
 
   return (
     <div className="findings-screen">
       <div className="findings-list">
         <div className="screen-head">
           <h1>{findingsTexts.heading}</h1>
-          <span className="secondary-words">
-            {rows.length === 0 ? null : findingsTexts.count(rows.length)}
-          </span>
+          <span className="secondary-words">{empty ? null : findingsTexts.count(rows.length)}</span>
+          <div role="group" aria-label={findingsTexts.views.name} className="findings-views">
+            {(['table', 'look'] as const).map((each) => (
+              <Button key={each} pressed={view === each} onClick={() => setView(each)}>
+                {findingsTexts.views[each]}
+              </Button>
+            ))}
+          </div>
           {readOnly ? null : (
             <div className="screen-head-actions">
               <Button
@@ -107,13 +157,26 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
             </div>
           )}
         </div>
-        {rows.length === 0 ? (
+        {looking ? null : <ConflictList caseId={caseId} pack={pack} conflicts={conflicts} />}
+        {looking ? (
+          <ExpectationList
+            caseId={caseId}
+            pack={pack}
+            photos={photos}
+            findings={state.findings}
+            readOnly={readOnly}
+            onAnswer={answer}
+          />
+        ) : empty ? (
           <EmptyState
             title={findingsTexts.emptyTitle}
             actions={
-              <Link className="button button-primary" href={stationAddress(caseId, 'marks')}>
-                {findingsTexts.toMarks}
-              </Link>
+              <>
+                <Link className="button button-primary" href={stationAddress(caseId, 'marks')}>
+                  {findingsTexts.toMarks}
+                </Link>
+                <Button onClick={() => setView('look')}>{findingsTexts.toLookFor}</Button>
+              </>
             }
           >
             <p>{findingsTexts.emptyWords}</p>
@@ -124,26 +187,29 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
             className="findings-table"
             columns={columns}
             rows={rows}
-            rowKey={(row) => row.finding.id}
+            rowKey={keyOfRow}
             rowLabel={name}
-            sortedBy={{ key: 'number', descending: false }}
+            rowHeight={44}
+            sortedBy={byNumber}
             selectedKey={chosen?.finding.id ?? null}
             onSelect={(row) => choose(row.finding.id)}
           />
         )}
       </div>
-      {rows.length === 0 ? null : chosen === null ? (
+      {empty && !looking ? null : chosen === null ? (
         <SidePanel title={findingsTexts.nothingChosen}>
-          <p className="secondary-words">{findingsTexts.nothingChosenWords}</p>
+          <p className="secondary-words">
+            {looking ? findingsTexts.nothingLooked : findingsTexts.nothingChosenWords}
+          </p>
         </SidePanel>
       ) : (
         <FindingPanel
           key={chosen.finding.id}
-          caseId={caseId}
+          teardownCase={teardownCase}
           pack={pack}
           row={chosen}
-          state={state}
           readOnly={readOnly}
+          onPresence={(presence) => setPresence(chosen.finding.id, presence)}
           onRemoved={() => go(stationAddress(caseId, 'findings'), { replace: true })}
         />
       )}
@@ -152,13 +218,29 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
           pack={pack}
           onClose={() => setAdding(false)}
           onAdd={(fields) => {
-            const finding = newFinding(fields);
-            bench.perform(finding.patches);
             setAdding(false);
-            choose(finding.id);
+            add(fields);
           }}
         />
       ) : null}
+      {denied === null ? null : (
+        <DenyingDialog
+          row={denied}
+          onClose={() => setDenying(null)}
+          onDeny={() => {
+            setDenying(null);
+            writePresence(denied.finding.id, 'looked-for-absent');
+          }}
+        />
+      )}
     </div>
   );
+}
+
+/** What one press in the list of what can occur says of a place: nothing but that. */
+const unsaid = { class: 'undecided', severity: null, extent: null, bend: null, note: '' } as const;
+const byNumber = { key: 'number', descending: false } as const;
+
+function keyOfRow(row: FindingRow): string {
+  return row.finding.id;
 }

@@ -1,7 +1,7 @@
 /** A mark on the stage: paints the primitives of its drawing and nothing else. */
 import { memo, useMemo } from 'react';
 import { Shape } from 'react-konva';
-import { markToDrawing } from '#analysis/marks/mark-to-drawing.ts';
+import { chosenUnderlay, markToDrawing } from '#analysis/marks/mark-to-drawing.ts';
 import type { Size } from '#analysis/marks/planes.ts';
 import type { Drawing, DrawingPath } from '#shared-types/drawing.ts';
 import type { DamageClass } from '#shared-types/finding.ts';
@@ -14,14 +14,16 @@ export type DrawnMarkProps = {
   /** Image pixels per CSS pixel. */
   unit: number;
   within: Size;
+  /** A second halo shows that it is chosen. */
+  chosen: boolean;
 };
 
 export const DrawnMark = memo(function DrawnMark(props: DrawnMarkProps) {
-  const { geometry, damageClass, label, unit, within } = props;
-  const drawing = useMemo(
-    () => markToDrawing(geometry, { class: damageClass, label, unit, within }),
-    [geometry, damageClass, label, unit, within],
-  );
+  const { geometry, damageClass, label, unit, within, chosen } = props;
+  const drawing = useMemo(() => {
+    const mark = markToDrawing(geometry, { class: damageClass, label, unit, within });
+    return chosen ? [...chosenUnderlay(mark, unit), ...mark] : mark;
+  }, [geometry, damageClass, label, unit, within, chosen]);
   return (
     <Shape
       listening={false}

@@ -1,31 +1,29 @@
 /** One photo at the bench: tools above, the photo in its well, its findings beside it. */
-import { useCallback, useMemo, useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
-import type { BenchPatch, BenchState } from '#analysis/marks/bench-state.ts';
+import type { BenchState } from '#analysis/marks/bench-state.ts';
+import { tools } from '#analysis/marks/gesture/gesture.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
-import type { FindingFields } from '#shared-types/finding.ts';
-import type { FindingId, MarkId, PhotoId } from '#shared-types/ids.ts';
+import type { FindingId, PhotoId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
-import type { MarkGeometry } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
 import { photoAddress } from '../app/addresses.ts';
 import { numberText } from '../ui/number-words.ts';
-import { benchOfCase } from './bench-store.ts';
-import { GiveForm } from './give-form.tsx';
-import { labelledMarks, labelsOf } from './labelled-marks.ts';
-import { markToShow } from './last-place.ts';
-import { given, newFinding, newMark, photoTouched, reshaped } from './mark-patches.ts';
+import { ChosenMarks } from './chosen-marks.tsx';
+import { Giving } from './giving.tsx';
+import { heardWords } from './heard-words.ts';
+import { KeysDialog } from './keys-dialog.tsx';
+import { deedKeys, toolKeys } from './mark-keys.ts';
 import { MarksOfPhoto } from './marks-of-photo.tsx';
 import { MarksToolbar } from './marks-toolbar.tsx';
 import { PhotoRow } from './photo-row.tsx';
 import { PhotoStage } from './photo-stage.tsx';
+import { recentFindings } from './recent-findings.ts';
 import { useKeys } from './use-keys.ts';
+import { useMarksWork } from './use-marks-work.ts';
 import { useUndoKeys } from './use-undo-keys.ts';
-import type { Tool } from './well-gesture.ts';
-
-const { said } = marksTexts;
 
 type MarksBenchProps = {
   teardownCase: TeardownCase;
@@ -38,90 +36,33 @@ type MarksBenchProps = {
 export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBenchProps) {
   const caseId = teardownCase.id;
   const readOnly = teardownCase.status !== 'open';
-  const bench = benchOfCase(caseId);
-  const state = desk.shown;
-  const [, go] = useLocation();
-  const [tool, setTool] = useState<Tool>('select');
-  const [chosenId, setChosenId] = useState<MarkId | null>(() => markToShow(caseId));
-  const [givingId, setGivingId] = useState<MarkId | null>(null);
-  const [words, setWords] = useState('');
   const well = useRef<HTMLDivElement>(null);
-
-  const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
-  const marks = useMemo(() => labelledMarks(photo.id, state, labels), [photo.id, state, labels]);
+  const [, go] = useLocation();
+  const [keysOpen, setKeysOpen] = useState(false);
+  const work = useMarksWork({ caseId, photos, photo, desk, readOnly, well });
+  const { state, tool, marks, chosenMarks, giving, deeds } = work;
   const counts = useMemo(() => countsOf(state), [state]);
   const findings = useMemo(() => [...state.findings.values()].sort((a, b) => a.number - b.number), [state]);
-  const selected = marks.find(({ mark }) => mark.id === chosenId) ?? null;
-  const giving = readOnly ? null : (marks.find(({ mark }) => mark.id === givingId) ?? null);
   const number = photos.indexOf(photo) + 1;
-
-  const toWell = useCallback(() => well.current?.focus({ preventScroll: true }), []);
-  const labelOf = (id: MarkId) => labels.get(id) ?? '';
-
-  const select = (id: MarkId | null) => {
-    if (id !== chosenId) setWords(id === null ? said.deselected : said.selected(labelOf(id)));
-    setChosenId(id);
-    setGivingId(null);
-  };
-
-  const chooseTool = (next: Tool) => {
-    setTool(next === 'arrow' && readOnly ? 'select' : next);
-    toWell();
-  };
-
-  const drawn = (geometry: MarkGeometry) => {
-    const mark = newMark(state, photo.id, geometry);
-    bench.perform(mark.patches);
-    setChosenId(mark.id);
-    setGivingId(mark.id);
-  };
-
-  const remove = (id: MarkId | null) => {
-    if (id === null || readOnly) return;
-    bench.perform([{ patch: 'remove-mark', markId: id }]);
-    setWords(said.removed(labelOf(id)));
-    setChosenId(null);
-    setGivingId(null);
-    toWell();
-  };
-
-  const removeSelected = () => remove(selected?.mark.id ?? null);
-
-  /** Shows where something was taken back or done again, if that is on another photo. */
-  const followed = (patches: readonly BenchPatch[] | null, done: string, nothing: string) => {
-    setGivingId(null);
-    setWords(patches === null ? nothing : done);
-    const touched = patches === null ? null : photoTouched(patches, state);
-    if (touched !== null && touched !== photo.id) go(photoAddress(caseId, touched));
-  };
-  const undo = () => !readOnly && followed(bench.undo(), said.undone, said.nothingToUndo);
-  const redo = () => !readOnly && followed(bench.redo(), said.redone, said.nothingToRedo);
 
   const showPhoto = (step: -1 | 1) => {
     const next = photos[number - 1 + step];
     if (next !== undefined) go(photoAddress(caseId, next.id));
   };
 
-  const giveTo = (id: MarkId, patches: readonly BenchPatch[]) => {
-    bench.perform(patches);
-    setChosenId(id);
-    setGivingId(null);
-    toWell();
-  };
-  const giveToNew = (id: MarkId, fields: FindingFields) => {
-    const finding = newFinding(fields);
-    const mark = state.marks.get(id);
-    if (mark === undefined) return;
-    const { revision: _ofLibrary, ...known } = mark;
-    giveTo(id, [...finding.patches, { patch: 'put-mark', mark: { ...known, findingId: finding.id } }]);
-  };
-
-  useUndoKeys(undo, redo);
+  useUndoKeys(work.undo, work.redo);
   useKeys({
-    v: () => chooseTool('select'),
-    w: () => chooseTool('arrow'),
-    Delete: removeSelected,
-    Backspace: removeSelected,
+    ...Object.fromEntries(tools.map((each) => [toolKeys[each], () => work.chooseTool(each)])),
+    [deedKeys.give]: deeds.give,
+    [deedKeys.hide]: deeds.hide,
+    [deedKeys.hideAll]: work.hideAll,
+    [deedKeys.toFront]: deeds.toFront,
+    [deedKeys.toBack]: deeds.toBack,
+    [deedKeys.keys]: () => setKeysOpen(true),
+    'Ctrl+A': work.chooseAll,
+    'Ctrl+D': deeds.duplicate,
+    Delete: deeds.remove,
+    Backspace: deeds.remove,
     PageUp: () => showPhoto(-1),
     PageDown: () => showPhoto(1),
   });
@@ -133,72 +74,74 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
         readOnly={readOnly}
         canUndo={desk.history.done.length > 0 && !readOnly}
         canRedo={desk.history.undone.length > 0 && !readOnly}
-        canRemove={selected !== null}
-        onTool={chooseTool}
-        onUndo={undo}
-        onRedo={redo}
-        onRemove={removeSelected}
+        onTool={work.chooseTool}
+        onUndo={work.undo}
+        onRedo={work.redo}
+        onKeys={() => setKeysOpen(true)}
       />
       <PhotoStage
         pack={pack}
         saving={desk.pending.length > 0}
+        hiddenWords={hiddenWords(work.hiddenCount, work.allHidden)}
         photo={photo}
-        marks={marks}
+        marks={work.inSight}
         tool={tool}
-        selectedId={selected?.mark.id ?? null}
-        showHandles={tool === 'select' || giving !== null}
+        chosen={work.chosen}
+        showHandles={tool === 'select' || giving.length > 0}
         readOnly={readOnly}
         name={marksTexts.photoName(numberText(number), photo.caption, marks.length)}
         wellRef={well}
-        onSelect={select}
-        onDrawn={drawn}
-        onChanged={(id, geometry) => bench.perform(reshaped(state, id, geometry))}
-        onEscape={() => {
-          if (tool !== 'select') setTool('select');
-          else select(null);
-        }}
-        say={setWords}
+        rewriting={work.rewriting}
+        onRewritten={work.endRewriting}
+        onChoose={work.choose}
+        onDrawn={work.drawn}
+        onReshaped={work.reshaped}
+        onEscape={work.escape}
+        onToWell={work.toWell}
+        onHeard={(heard) => work.say(heardWords(heard, tool))}
+        onShowAll={work.showAll}
       />
       <aside className="side-panel marks-side" aria-label={marksTexts.findingsHere}>
         <PhotoRow caseId={caseId} photos={photos} markCounts={counts.ofPhoto} shownId={photo.id} />
-        {giving === null ? (
-          <MarksOfPhoto
-            caseId={caseId}
-            pack={pack}
-            marks={marks}
-            markCounts={counts.ofFinding}
-            selectedId={selected?.mark.id ?? null}
-            readOnly={readOnly}
-            onSelect={(id) => {
-              select(id);
-              setTool('select');
-              toWell();
-            }}
-            onGive={setGivingId}
-            onRemove={remove}
-          />
+        {giving.length === 0 ? (
+          <>
+            <MarksOfPhoto
+              caseId={caseId}
+              pack={pack}
+              marks={marks}
+              markCounts={counts.ofFinding}
+              chosen={work.chosen}
+              isHidden={work.isHidden}
+              readOnly={readOnly}
+              onSelect={work.pick}
+            />
+            <ChosenMarks marks={chosenMarks} readOnly={readOnly} deeds={deeds} />
+          </>
         ) : (
-          <GiveForm
-            key={giving.mark.id}
+          <Giving
+            key={giving.map(({ mark }) => mark.id).join()}
             pack={pack}
+            marks={giving}
             findings={findings}
-            givenTo={giving.mark.findingId}
-            label={giving.label}
-            part={photo.parts[0] ?? null}
-            onNew={(fields) => giveToNew(giving.mark.id, fields)}
-            onListed={(id) => giveTo(giving.mark.id, given(state, giving.mark.id, id))}
-            onLater={() => {
-              setGivingId(null);
-              toWell();
-            }}
+            recent={recentFindings(caseId)}
+            parts={photo.parts}
+            onNew={work.giveToNew}
+            onListed={work.giveTo}
+            onLater={work.afterGiving}
           />
         )}
       </aside>
       <p className="only-read-out" role="status">
-        {words}
+        {work.words}
       </p>
+      {keysOpen ? <KeysDialog onClose={() => setKeysOpen(false)} /> : null}
     </div>
   );
+}
+
+function hiddenWords(count: number, all: boolean): string | null {
+  if (all) return marksTexts.hiddenAll;
+  return count === 0 ? null : marksTexts.hidden(count);
 }
 
 function countsOf(state: BenchState) {

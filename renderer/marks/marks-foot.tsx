@@ -12,17 +12,28 @@ export function MarksFoot(props: {
   photo: Photo;
   pack: KnowledgePack;
   saving: boolean;
+  /** How many marks are out of sight; null where none is. */
+  hiddenWords: string | null;
   /** CSS pixels per image pixel. */
   scale: number | null;
+  onShowAll: () => void;
   onZoom: (factor: number) => void;
   onFit: () => void;
 }) {
-  const { photo, pack, saving, scale, onZoom, onFit } = props;
+  const { photo, pack, saving, hiddenWords, scale, onShowAll, onZoom, onFit } = props;
   const percent = scale === null ? null : numberText(scale * 100);
   return (
     <div className="marks-foot">
       <span className="marks-foot-words">{photoWords(photo, pack)}</span>
       {saving ? <span className="marks-foot-saving">{marksTexts.saving}</span> : null}
+      {hiddenWords === null ? null : (
+        <span className="marks-foot-hidden" title={marksTexts.hiddenHint}>
+          {hiddenWords}
+          <Button kind="quiet" title={marksTexts.hiddenHint} onClick={onShowAll}>
+            {marksTexts.showAll}
+          </Button>
+        </span>
+      )}
       <span className="marks-foot-zoom">
         <Button
           kind="quiet"

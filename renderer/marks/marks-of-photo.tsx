@@ -23,19 +23,19 @@ type MarksOfPhotoProps = {
   marks: readonly LabelledMark[];
   /** How many marks each finding has in the whole case. */
   markCounts: ReadonlyMap<FindingId, number>;
-  selectedId: MarkId | null;
+  chosen: ReadonlySet<MarkId>;
+  isHidden: (id: MarkId) => boolean;
   readOnly: boolean;
-  onSelect: (id: MarkId) => void;
-  onGive: (id: MarkId) => void;
-  onRemove: (id: MarkId) => void;
+  /** `more`: Shift was held. */
+  onSelect: (id: MarkId, more: boolean) => void;
 };
 
 export function MarksOfPhoto(props: MarksOfPhotoProps) {
-  const { caseId, marks, selectedId } = props;
+  const { caseId, marks, chosen } = props;
   const [classifying, setClassifying] = useState<HeldFinding | null>(null);
   const groups = groupsOf(marks);
   const loose = marks.filter((each) => each.finding === null);
-  const looseSelected = loose.some((each) => each.mark.id === selectedId);
+  const looseSelected = loose.some((each) => chosen.has(each.mark.id));
   return (
     <section className="marks-findings">
       <PanelHead title={marksTexts.findingsHere} note={groups.length} />
@@ -55,7 +55,6 @@ export function MarksOfPhoto(props: MarksOfPhotoProps) {
             <ClassBadge of="undecided" />
             <span className="marks-finding-name">{marksTexts.loose}</span>
             <MarkChips {...props} name={marksTexts.loose} ofFinding={loose} />
-            {looseSelected ? <MarkActions {...props} giveWords={marksTexts.give} /> : null}
           </li>
         )}
       </ul>
@@ -86,8 +85,8 @@ function FindingItem(
     onClassify: () => void;
   },
 ) {
-  const { caseId, pack, finding, ofFinding, markCounts, selectedId, readOnly, onClassify } = props;
-  const selected = ofFinding.some((each) => each.mark.id === selectedId);
+  const { caseId, pack, finding, ofFinding, markCounts, chosen, readOnly, onClassify } = props;
+  const selected = ofFinding.some((each) => chosen.has(each.mark.id));
   const elsewhere = (markCounts.get(finding.id) ?? 0) - ofFinding.length;
   const name = `${finding.number} ${kindLabel(pack, finding.kind)}`;
   const facts = [
@@ -106,7 +105,7 @@ function FindingItem(
       <p>{facts.join(' · ')}</p>
       <MarkChips {...props} name={marksTexts.marksOf(name)} />
       {selected ? (
-        <MarkActions {...props} giveWords={marksTexts.giveOther}>
+        <div className="mark-actions">
           {readOnly ? null : (
             <Button kind="quiet" onClick={onClassify}>
               {marksTexts.changeClass}
@@ -115,59 +114,35 @@ function FindingItem(
           <Link className="button button-quiet" href={findingAddress(caseId, finding.id)}>
             {marksTexts.editFinding}
           </Link>
-        </MarkActions>
+        </div>
       ) : null}
     </li>
   );
 }
 
 function MarkChips(
-  props: Pick<MarksOfPhotoProps, 'selectedId' | 'onSelect'> & {
+  props: Pick<MarksOfPhotoProps, 'chosen' | 'isHidden' | 'onSelect'> & {
     name: string;
     ofFinding: readonly LabelledMark[];
   },
 ) {
-  const { name, ofFinding, selectedId, onSelect } = props;
+  const { name, ofFinding, chosen, isHidden, onSelect } = props;
   return (
     <ul className="mark-chips" aria-label={name}>
       {ofFinding.map(({ mark, label }) => (
         <li key={mark.id}>
           <button
             type="button"
-            className="mark-chip"
-            aria-label={marksTexts.markButton(label)}
-            aria-pressed={mark.id === selectedId}
-            onClick={() => onSelect(mark.id)}
+            className={classNames('mark-chip', isHidden(mark.id) && 'mark-chip-hidden')}
+            aria-label={isHidden(mark.id) ? marksTexts.hiddenMarkButton(label) : marksTexts.markButton(label)}
+            title={isHidden(mark.id) ? marksTexts.hiddenHint : undefined}
+            aria-pressed={chosen.has(mark.id)}
+            onClick={(event) => onSelect(mark.id, event.shiftKey)}
           >
             {label}
           </button>
         </li>
       ))}
     </ul>
-  );
-}
-
-function MarkActions(
-  props: Pick<MarksOfPhotoProps, 'selectedId' | 'onGive' | 'onRemove' | 'readOnly'> & {
-    giveWords: string;
-    children?: React.ReactNode;
-  },
-) {
-  const { selectedId, giveWords, onGive, onRemove, readOnly, children } = props;
-  if (selectedId === null) return null;
-  return (
-    <div className="mark-actions">
-      {readOnly ? null : (
-        <Button kind="quiet" onClick={() => onGive(selectedId)}>
-          {giveWords}
-        </Button>
-      )}
-      {children}
-      {readOnly ? null : (
-        <Button kind="quiet" onClick={() => onRemove(selectedId)}>
-          {marksTexts.remove}
-        </Button>
-      )}
-    </div>
   );
 }

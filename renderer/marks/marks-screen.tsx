@@ -1,6 +1,6 @@
 /** The marks station: one photo large, its marks, and the findings they belong to. */
 import { useEffect } from 'react';
-import { Link, Redirect } from 'wouter';
+import { Link, Redirect, useLocation } from 'wouter';
 import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
 import type { PhotoId } from '#shared-types/ids.ts';
@@ -16,6 +16,7 @@ import { benchOfCase, useBench } from './bench-store.ts';
 import { lastPhotoOf, noteLastPhoto } from './last-place.ts';
 import { MarksBench } from './marks-bench.tsx';
 import './marks-screen.css';
+import { useForeignDrop } from './use-foreign-drop.ts';
 
 export type MarksScreenProps = {
   teardownCase: TeardownCase;
@@ -28,6 +29,8 @@ export function MarksScreen({ teardownCase, pack, photoId }: MarksScreenProps) {
   const caseId = teardownCase.id;
   const photos = useAnswer('photos.list', { caseId });
   const { desk, error } = useBench(caseId);
+  const [, go] = useLocation();
+  useForeignDrop(() => go(stationAddress(caseId, 'photos')));
 
   useEffect(() => {
     if (photoId !== null) noteLastPhoto(caseId, photoId);

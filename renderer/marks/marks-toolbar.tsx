@@ -1,22 +1,20 @@
-/** Tools, undo and redo. */
+/** Tools, undo and redo, and the list of keys. */
+import { tools, type Tool } from '#analysis/marks/gesture/gesture.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
 import { Button } from '../ui/button.tsx';
-import { tools, type Tool } from './well-gesture.ts';
-
-export const toolKeys = { select: 'V', arrow: 'W' } as const satisfies Record<Tool, string>;
+import { deedKeys, toolKeys } from './mark-keys.ts';
 
 export function MarksToolbar(props: {
   tool: Tool;
   readOnly: boolean;
   canUndo: boolean;
   canRedo: boolean;
-  canRemove: boolean;
   onTool: (tool: Tool) => void;
   onUndo: () => void;
   onRedo: () => void;
-  onRemove: () => void;
+  onKeys: () => void;
 }) {
-  const { tool, readOnly, canUndo, canRedo, canRemove } = props;
+  const { tool, readOnly, canUndo, canRedo } = props;
   return (
     <div className="marks-tools" role="toolbar" aria-label={marksTexts.toolsLabel}>
       {tools.map((each) => (
@@ -39,14 +37,9 @@ export function MarksToolbar(props: {
       <Button kind="quiet" disabled={!canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={props.onRedo}>
         {marksTexts.redo}
       </Button>
-      <span className="marks-tools-rule" />
-      <Button
-        kind="quiet"
-        disabled={!canRemove || readOnly}
-        aria-keyshortcuts="Delete"
-        onClick={props.onRemove}
-      >
-        {marksTexts.remove}
+      <span className="marks-tools-gap" />
+      <Button kind="quiet" shortcut={deedKeys.keys} aria-haspopup="dialog" onClick={props.onKeys}>
+        {marksTexts.keys.button}
       </Button>
     </div>
   );

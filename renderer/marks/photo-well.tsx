@@ -1,11 +1,14 @@
 /** The photo with its marks: what is drawn, zoomed and taken hold of. */
 import type Konva from 'konva';
 import { useCallback, useEffect, useId, useMemo, useRef, useState, type Ref } from 'react';
-import { Circle, Image as StageImage, Layer, Line, Stage } from 'react-konva';
+import { Image as StageImage, Layer, Stage } from 'react-konva';
+import type { Reshape } from '#analysis/marks/bench-deeds.ts';
+import { draftsOf, type Tool } from '#analysis/marks/gesture/gesture.ts';
+import { aloneChosen } from '#analysis/marks/gesture/pointer-inputs.ts';
+import type { Heard, WellDeed, WellScene } from '#analysis/marks/gesture/well-state.ts';
 import type { PlacedMark } from '#analysis/marks/mark-at-point.ts';
-import { handlesOf } from '#analysis/marks/mark-handles.ts';
-import { screenPoint } from '#analysis/marks/planes.ts';
-import type { MarkId } from '#shared-types/ids.ts';
+import { imageToScreen, screenPoint } from '#analysis/marks/planes.ts';
+import type { MarkId, PhotoId } from '#shared-types/ids.ts';
 import type { MarkGeometry } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import type { ImagePoint } from '#shared-types/points.ts';
@@ -16,32 +19,48 @@ import { DrawnMark } from './drawn-mark.tsx';
 import type { LabelledMark } from './labelled-marks.ts';
 import type { PhotoView } from './use-photo-view.ts';
 import { usePicture } from './use-picture.ts';
-import { useWellGestures, type WellDeeds } from './use-well-gestures.ts';
-import { arrowOf, type Hold, type Tool } from './well-gesture.ts';
+import { useWell } from './use-well.ts';
+import { ChoosingBox, Cross, Handles } from './well-overlays.tsx';
+import { WordsField } from './words-field.tsx';
 
-export type PhotoWellProps = WellDeeds & {
+export type PhotoWellProps = {
   photo: Photo;
   photoView: PhotoView;
-  /** In drawing order, the topmost last. */
+  /** Those in sight, in drawing order, the topmost last. */
   marks: readonly LabelledMark[];
   tool: Tool;
-  selectedId: MarkId | null;
+  chosen: ReadonlySet<MarkId>;
   showHandles: boolean;
   /** The case is closed: marks can be looked at, not changed. */
   readOnly: boolean;
   /** What the photo is called for those who cannot see it. */
   name: string;
   wellRef: Ref<HTMLDivElement>;
+  /** The words of this mark are asked to be written again. */
+  rewriting: MarkId | null;
+  onRewritten: () => void;
+  onChoose: (ids: readonly MarkId[], how: 'only' | 'toggle' | 'add') => void;
+  onDrawn: (geometry: MarkGeometry) => void;
+  onReshaped: (changes: readonly Reshape[]) => void;
+  /** Escape with nothing under way. */
+  onEscape: () => void;
+  /** The keyboard shall be at the photo. */
+  onToWell: () => void;
+  onHeard: (heard: Heard) => void;
 };
 
+/** Words under way: where, and of which mark; null for a new one. */
+type Writing = { readonly photoId: PhotoId; readonly at: ImagePoint; readonly of: MarkId | null };
+
 export function PhotoWell(props: PhotoWellProps) {
-  const { photo, photoView, marks, selectedId, showHandles, name, wellRef } = props;
+  const { photo, photoView, marks, tool, chosen, readOnly, showHandles, name, wellRef } = props;
   const { view, well } = photoView;
   const { width, height } = photo;
   const keysId = useId();
   const image = useMemo(() => ({ width, height }), [width, height]);
   const unit = view === null ? 1 : 1 / view.scale;
   const [textScale] = useState(readTextScale);
+  const [newWords, setNewWords] = useState<Writing | null>(null);
   /** Image pixels a drawing point: larger where the reader's text is. */
   const point = unit * textScale;
   const placed = useMemo(
@@ -53,24 +72,87 @@ export function PhotoWell(props: PhotoWellProps) {
       })),
     [marks, point, image],
   );
-  const { gesture, hold, handlers } = useWellGestures({ ...props, photoId: photo.id, image, marks: placed });
+  const ground = useMemo(() => ({ image, unit }), [image, unit]);
+  const scene: WellScene = { tool, readOnly, ground, marks: placed, chosen };
+
+  const rewritten = placed.find(({ id }) => id === props.rewriting)?.geometry;
+  const writing: Writing | null =
+    rewritten?.kind === 'text'
+      ? { photoId: photo.id, at: rewritten.at, of: props.rewriting }
+      : newWords?.photoId === photo.id
+        ? newWords
+        : null;
+
+  const onDeed = (deed: WellDeed) => {
+    switch (deed.deed) {
+      case 'choose': {
+        props.onChoose(deed.ids, deed.how);
+        return;
+      }
+      case 'drawn': {
+        props.onDrawn(deed.geometry);
+        return;
+      }
+      case 'reshaped': {
+        props.onReshaped(deed.changes);
+        return;
+      }
+      case 'write': {
+        setNewWords({ photoId: photo.id, at: deed.at, of: null });
+        return;
+      }
+      case 'rewrite': {
+        setNewWords({ photoId: photo.id, at: placeOfWords(placed, deed.id), of: deed.id });
+        return;
+      }
+      case 'pan': {
+        photoView.panBy(deed.byX, deed.byY);
+        return;
+      }
+      case 'fit': {
+        photoView.fit();
+        return;
+      }
+      case 'show': {
+        photoView.show(deed.at);
+        return;
+      }
+      case 'say': {
+        props.onHeard(deed.words);
+        return;
+      }
+      case 'escape': {
+        props.onEscape();
+        return;
+      }
+    }
+  };
+  const { gesture, hold, handlers } = useWell(photo.id, photoView, scene, writing !== null, onDeed);
   const picture = usePicture(pictureAddress(photo.derivatives.display));
   const measure = useWheelZoom(photoView);
+  const marksLayer = useRedrawWithFont();
 
-  const changed = gesture?.kind === 'change' ? gesture : null;
-  const selected = placed.find((mark) => mark.id === selectedId) ?? null;
-  const selectedGeometry = showHandles ? (changed?.geometry ?? selected?.geometry ?? null) : null;
-  const drafts = [
-    ...(changed === null
-      ? []
-      : placed
-          .filter((mark) => mark.id === changed.id)
-          .map((mark) => ({ ...mark, geometry: changed.geometry }))),
-    ...draftArrow(gesture).map((geometry) => ({ geometry, look: draftLook })),
-  ];
+  const wordsDone = (words: string | null, byKey: boolean) => {
+    const of = writing?.of ?? null;
+    const at = writing?.at;
+    setNewWords(null);
+    props.onRewritten();
+    if (byKey) props.onToWell();
+    if (words === null || at === undefined) {
+      if (words === null && of === null) props.onHeard({ heard: 'cancelled' });
+      return;
+    }
+    const geometry: MarkGeometry = { kind: 'text', v: 1, at, words };
+    if (of === null) props.onDrawn(geometry);
+    else props.onReshaped([{ id: of, geometry }]);
+  };
+
+  const changed = gesture?.gesture === 'change' ? gesture.after : [];
+  const geometryNow = (mark: PlacedMark<MarkId>) =>
+    changed.find(({ id }) => id === mark.id)?.geometry ?? mark.geometry;
+  const alone = aloneChosen(scene);
   const place =
     view === null ? null : { x: view.origin.x, y: view.origin.y, scaleX: view.scale, scaleY: view.scale };
-  const marksLayer = useRedrawWithFont();
 
   return (
     <div
@@ -95,37 +177,50 @@ export function PhotoWell(props: PhotoWellProps) {
             </Layer>
             <Layer listening={false} ref={marksLayer} {...place}>
               {placed
-                .filter((mark) => mark.id !== changed?.id)
+                .filter(({ id }) => id !== writing?.of)
                 .map((mark) => (
                   <DrawnMark
                     key={mark.id}
-                    geometry={mark.geometry}
+                    geometry={geometryNow(mark)}
                     damageClass={mark.look.class}
                     label={mark.look.label}
                     unit={point}
                     within={image}
+                    chosen={chosen.has(mark.id)}
                   />
                 ))}
             </Layer>
             <Layer listening={false} {...place}>
-              {drafts.map((draft, index) => (
+              {draftsOf(gesture, image).map((geometry, index) => (
                 <DrawnMark
                   key={index}
-                  geometry={draft.geometry}
-                  damageClass={draft.look.class}
-                  label={draft.look.label}
+                  geometry={geometry}
+                  damageClass="undecided"
+                  label=""
                   unit={point}
                   within={image}
+                  chosen={false}
                 />
               ))}
-              {selectedGeometry === null ? null : (
-                <Handles geometry={selectedGeometry} hold={hold} unit={unit} />
+              {alone === null || !showHandles || readOnly ? null : (
+                <Handles geometry={geometryNow(alone)} hold={hold} ground={ground} />
               )}
-              {gesture?.kind === 'cross' ? <Cross at={gesture.at} unit={unit} /> : null}
+              <KeyCross gesture={gesture} unit={unit} />
+              {gesture?.gesture === 'frame' ? (
+                <ChoosingBox from={gesture.from} to={gesture.to} unit={unit} />
+              ) : null}
             </Layer>
           </Stage>
         )}
       </div>
+      {writing === null || view === null ? null : (
+        <WordsField
+          key={writing.of ?? 'new'}
+          at={imageToScreen(view, writing.at)}
+          before={rewrittenWords(placed, writing.of)}
+          onDone={wordsDone}
+        />
+      )}
       {picture.failed ? (
         <p className="marks-picture-words" role="alert">
           {marksTexts.pictureFailed}
@@ -139,69 +234,34 @@ export function PhotoWell(props: PhotoWellProps) {
   );
 }
 
+/** Where the keyboard draws: the cross, or the end of what it has begun. */
+function KeyCross({ gesture, unit }: { gesture: ReturnType<typeof useWell>['gesture']; unit: number }) {
+  switch (gesture?.gesture) {
+    case 'cross':
+      return <Cross at={gesture.at} unit={unit} />;
+    case 'span':
+      return gesture.by === 'keys' ? <Cross at={gesture.to} unit={unit} /> : null;
+    case 'corners':
+      return gesture.by === 'keys' ? <Cross at={gesture.at} unit={unit} /> : null;
+    default:
+      return null;
+  }
+}
+
+function placeOfWords(placed: readonly PlacedMark<MarkId>[], id: MarkId): ImagePoint {
+  const geometry = placed.find((mark) => mark.id === id)?.geometry;
+  if (geometry?.kind !== 'text') throw new Error('only words can be written again');
+  return geometry.at;
+}
+
+function rewrittenWords(placed: readonly PlacedMark<MarkId>[], id: MarkId | null): string {
+  const geometry = placed.find((mark) => mark.id === id)?.geometry;
+  return geometry?.kind === 'text' ? geometry.words : '';
+}
+
 /** How much larger than usual the reader has text: the root's size over the 16 CSS pixels of a browser's default. */
 function readTextScale(): number {
   return parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
-}
-
-const draftLook = { class: 'undecided', label: '' } as const;
-
-function draftArrow(gesture: ReturnType<typeof useWellGestures>['gesture']): MarkGeometry[] {
-  if (gesture?.kind === 'draw') return [arrowOf(gesture.tail, gesture.tip)];
-  if (gesture?.kind === 'cross' && gesture.tail !== null) return [arrowOf(gesture.tail, gesture.at)];
-  return [];
-}
-
-/** On any picture: a dark line between two light ones. */
-const handleInk = '#ffffff';
-const handleEdge = '#101112';
-
-function Handles({ geometry, hold, unit }: { geometry: MarkGeometry; hold: Hold; unit: number }) {
-  return handlesOf(geometry).map(({ name, at }) => (
-    <HandleRing
-      key={name}
-      at={at}
-      unit={unit}
-      held={hold === name}
-      radius={(name === 'tip' ? 7 : 5) * unit}
-    />
-  ));
-}
-
-/** Hollow, so that what a tip points at stays in sight. */
-function HandleRing(props: { at: ImagePoint; unit: number; held: boolean; radius: number }) {
-  const { at, unit, held, radius } = props;
-  const common = { x: at.x, y: at.y, listening: false, perfectDrawEnabled: false };
-  return (
-    <>
-      <Circle {...common} radius={radius} stroke={handleEdge} strokeWidth={(held ? 6 : 4) * unit} />
-      <Circle {...common} radius={radius} stroke={handleInk} strokeWidth={(held ? 3.5 : 1.75) * unit} />
-    </>
-  );
-}
-
-function Cross({ at, unit }: { at: ImagePoint; unit: number }) {
-  const arms = [
-    [at.x - 16 * unit, at.y, at.x - 3 * unit, at.y],
-    [at.x + 3 * unit, at.y, at.x + 16 * unit, at.y],
-    [at.x, at.y - 16 * unit, at.x, at.y - 3 * unit],
-    [at.x, at.y + 3 * unit, at.x, at.y + 16 * unit],
-  ];
-  return [
-    { ink: handleEdge, width: 4 },
-    { ink: handleInk, width: 1.75 },
-  ].flatMap(({ ink, width }) =>
-    arms.map((points, index) => (
-      <Line
-        key={`${ink}-${index}`}
-        points={points}
-        stroke={ink}
-        strokeWidth={width * unit}
-        listening={false}
-        perfectDrawEnabled={false}
-      />
-    )),
-  );
 }
 
 /** Turning the wheel zooms about the pointer. React listens passively, which could not keep the page from scrolling. */

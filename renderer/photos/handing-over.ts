@@ -12,6 +12,8 @@ export type RefusedFile = { readonly name: string; readonly sentence: string };
 export type HandingOver = {
   readonly done: number;
   readonly total: number;
+  /** Files a second; null until it is known. */
+  readonly rate: number | null;
   readonly stopping: boolean;
   /** Files that could not even be handed over; kept until the next ones come. */
   readonly refused: readonly RefusedFile[];
@@ -27,6 +29,7 @@ const mostInOneImport = 2_000;
 const nothing: HandingOver = {
   done: 0,
   total: 0,
+  rate: null,
   stopping: false,
   refused: [],
   underWay: false,
@@ -73,7 +76,8 @@ export function handOver(caseId: CaseId, files: readonly File[]): Promise<void> 
 
 /** What goes wrong is kept with the file it happened to. */
 async function carryAll(caseId: CaseId, files: readonly File[]): Promise<void> {
-  note(caseId, { done: 0, total: files.length, stopping: false, underWay: true });
+  note(caseId, { done: 0, total: files.length, rate: null, stopping: false, underWay: true });
+  const begun = performance.now();
   const tokens = new Map<number, IntakeToken>();
   let next = 0;
   const carry = async () => {
@@ -88,7 +92,9 @@ async function carryAll(caseId: CaseId, files: readonly File[]): Promise<void> {
         const sentence = error instanceof AppError ? error.message : shellTexts.unexpected;
         note(caseId, { refused: [...now(caseId).refused, { name: file.name, sentence }] });
       }
-      note(caseId, { done: now(caseId).done + 1 });
+      const done = now(caseId).done + 1;
+      const seconds = (performance.now() - begun) / 1_000;
+      note(caseId, { done, rate: seconds > 0.5 ? done / seconds : null });
     }
   };
   await Promise.all(Array.from({ length: atOnce }, carry));

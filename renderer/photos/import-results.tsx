@@ -1,7 +1,11 @@
 /** What came of an import: counts, and every file that has something to say, by name. */
+import type { CaseId, PhotoId } from '#shared-types/ids.ts';
 import type { Job, JobItem } from '#shared-types/job.ts';
+import type { Photo } from '#shared-types/photo.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
+import { useAnswer } from '../api/queries.ts';
 import { Button } from '../ui/button.tsx';
+import { numberText } from '../ui/number-words.ts';
 import { PanelHead } from '../ui/side-panel.tsx';
 import { toast } from '../ui/toaster.tsx';
 import type { RefusedFile } from './handing-over.ts';
@@ -11,21 +15,27 @@ const { resultOf, resultsBy } = photosTexts;
 type Line = { readonly name: string; readonly what: string; readonly bad: boolean };
 
 export function ImportResults(props: {
+  caseId: CaseId;
   /** In the order in which they were begun. */
   jobs: readonly Job[];
   refused: readonly RefusedFile[];
+  /** Of the case now, in its order: to say which one a file is the same picture as. */
+  photos: readonly Photo[];
   onClose: () => void;
 }) {
-  const { jobs, refused, onClose } = props;
+  const { caseId, jobs, refused, photos, onClose } = props;
   const items = jobs.flatMap((job) => job.items);
   const count = (outcome: JobItem['outcome']) => items.filter((item) => item.outcome === outcome).length;
   const failed = count('failed') + refused.length;
+  const putBack = items.filter((item) => item.putBack).length;
+  const reasons = useReasonsTakenOut(putBack > 0 ? caseId : null);
   const lines = [
     ...refused.map(({ name, sentence }): Line => ({ name, what: sentence, bad: true })),
-    ...items.flatMap(lineOf),
+    ...items.flatMap((item) => lineOf(item, photos, reasons)),
   ].sort((one, other) => Number(other.bad) - Number(one.bad));
   const sums = [
-    jobs.length === 0 ? null : resultOf.added(count('added')),
+    jobs.length === 0 ? null : resultOf.added(count('added') - putBack),
+    putBack === 0 ? null : resultOf.putBack(putBack),
     count('already-here') === 0 ? null : resultOf.here(count('already-here')),
     failed === 0 ? null : resultOf.failed(failed),
     count('not-begun') === 0 ? null : resultOf.notBegun(count('not-begun')),
@@ -95,17 +105,36 @@ function endWords(job: Job): string {
   }
 }
 
-function lineOf(item: JobItem): Line[] {
+/** Why photos had been taken out that are back, the last time for each. */
+function useReasonsTakenOut(caseId: CaseId | null): ReadonlyMap<PhotoId, string> {
+  const register = useAnswer('photos.register', caseId === null ? null : { caseId }).data ?? [];
+  return new Map(
+    register.flatMap(({ photo, absences }) => absences.map(({ reason }) => [photo.id, reason] as const)),
+  );
+}
+
+function alreadyHere(id: PhotoId | null, photos: readonly Photo[]): string {
+  const place = photos.findIndex((photo) => photo.id === id);
+  const photo = photos[place];
+  if (photo === undefined) return photosTexts.alreadyHere;
+  return photosTexts.alreadyHereAs(numberText(place + 1), photo.sourceName);
+}
+
+function lineOf(item: JobItem, photos: readonly Photo[], reasons: ReadonlyMap<PhotoId, string>): Line[] {
   const name = item.sourceName;
   const also = item.alsoIn.length === 0 ? [] : [photosTexts.alsoIn(item.alsoIn.join(', '))];
   switch (item.outcome) {
     case 'failed':
       return [{ name, what: item.error?.message ?? '', bad: true }];
     case 'already-here':
-      return [{ name, what: [photosTexts.alreadyHere, ...also].join('; '), bad: false }];
+      return [{ name, what: [alreadyHere(item.photoId, photos), ...also].join('; '), bad: false }];
     case 'not-begun':
       return [{ name, what: photosTexts.notBegun, bad: false }];
-    case 'added':
-      return also.length === 0 ? [] : [{ name, what: also.join('; '), bad: false }];
+    case 'added': {
+      const reason = item.photoId === null ? undefined : reasons.get(item.photoId);
+      const back = item.putBack ? [photosTexts.isPutBack(reason ?? null)] : [];
+      const said = [...back, ...also];
+      return said.length === 0 ? [] : [{ name, what: said.join('; '), bad: false }];
+    }
   }
 }

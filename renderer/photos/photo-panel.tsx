@@ -1,20 +1,22 @@
 /** What is said of the chosen photo, changed in place, and what its file says of itself. */
-import { useRef, useState } from 'react';
+import { useRef } from 'react';
 import { Link } from 'wouter';
 import { partLabel } from '#analysis/report/term-labels.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
-import { stages, type Photo, type PhotoFields } from '#shared-types/photo.ts';
+import { stages, type Photo, type PhotoFields, type Stage } from '#shared-types/photo.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
 import { photoAddress } from '../app/addresses.ts';
-import { partKey, partOfKey, partsOf } from '../findings/finding-draft.ts';
+import { partKey } from '../findings/finding-draft.ts';
 import { useWrittenText } from '../findings/use-written-text.ts';
 import { Button } from '../ui/button.tsx';
 import { bytesText, dayAndClockText, numberText, wallTimeText } from '../ui/number-words.ts';
 import { Select } from '../ui/select.tsx';
 import { SidePanel } from '../ui/side-panel.tsx';
 import { TextArea } from '../ui/text-field.tsx';
+import { PartChoice } from './part-choice.tsx';
 import { writePhoto } from './photo-writer.ts';
+import { useSettledChoice } from './use-settled-choice.ts';
 
 const stageChoices = stages.map((value) => ({ value, label: photosTexts.stageChoices[value] }));
 const mostParts = 20;
@@ -26,10 +28,17 @@ export function PhotoPanel(props: {
   number: number;
   of: number;
   readOnly: boolean;
+  onTakeOut: () => void;
 }) {
-  const { caseId, pack, photo, number, of, readOnly } = props;
+  const { caseId, pack, photo, number, of, readOnly, onTakeOut } = props;
   const change = (fields: Partial<PhotoFields>) => writePhoto(caseId, photo.id, fields);
   const caption = useWrittenText(photo.caption, (text) => change({ caption: text }));
+  const stage = useSettledChoice<Stage>(photo.stage ?? '', (value) =>
+    change({ stage: value === '' ? null : value }),
+  );
+  const seenFrom = useSettledChoice(photo.seenFrom ?? '', (value) =>
+    change({ seenFrom: value === '' ? null : value }),
+  );
   return (
     <SidePanel
       title={photosTexts.title(numberText(number), numberText(of))}
@@ -53,21 +62,24 @@ export function PhotoPanel(props: {
         <Select
           label={photosTexts.stage}
           hint={photosTexts.stageHint}
-          value={photo.stage ?? ''}
           choices={stageChoices}
           emptyChoice={photosTexts.stageEmpty}
-          onValue={(stage) => void change({ stage: stage === '' ? null : stage })}
+          {...stage}
         />
         <Select
           label={photosTexts.seenFrom}
-          value={photo.seenFrom ?? ''}
           choices={pack.sides.map(({ id, label }) => ({ value: id, label }))}
           emptyChoice={photosTexts.seenFromEmpty}
-          onValue={(side) => void change({ seenFrom: side === '' ? null : side })}
+          {...seenFrom}
         />
         <PartsShown pack={pack} photo={photo} onChange={(parts) => void change({ parts })} />
       </fieldset>
       <PhotoFacts photo={photo} />
+      {readOnly ? null : (
+        <div className="photo-take-out">
+          <Button onClick={onTakeOut}>{photosTexts.takeOut.open}</Button>
+        </div>
+      )}
     </SidePanel>
   );
 }
@@ -78,20 +90,7 @@ function PartsShown(props: {
   onChange: (parts: PhotoFields['parts']) => void;
 }) {
   const { pack, photo, onChange } = props;
-  // Walking through the list with the keyboard chooses; only Add, or Enter, adds.
-  const [chosen, setChosen] = useState('');
-  const choosing = useRef<HTMLSelectElement>(null);
-  const add = () => {
-    const part = partOfKey(chosen);
-    if (part === null) return;
-    onChange([...photo.parts, part]);
-    setChosen('');
-    choosing.current?.focus();
-  };
-  const shown = new Set(photo.parts.map(partKey));
-  const choices = partsOf(pack)
-    .map(({ part, label }) => ({ value: partKey(part), label }))
-    .filter(({ value }) => !shown.has(value));
+  const choosing = useRef<{ focus: () => void }>(null);
   return (
     <div className="photo-parts">
       <span className="field-label">{photosTexts.parts}</span>
@@ -119,25 +118,14 @@ function PartsShown(props: {
           })}
         </ul>
       )}
-      <div className="photo-part-choice">
-        <Select
-          ref={choosing}
-          label={photosTexts.addPart}
-          labelHidden
-          value={chosen}
-          choices={choices}
-          emptyChoice={photo.parts.length === 0 ? photosTexts.choosePart : photosTexts.addPart}
-          disabled={photo.parts.length >= mostParts}
-          hint={photo.parts.length >= mostParts ? photosTexts.mostParts : undefined}
-          onValue={setChosen}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') add();
-          }}
-        />
-        <Button onClick={add} disabled={chosen === ''}>
-          {photosTexts.addChosen}
-        </Button>
-      </div>
+      <PartChoice
+        pack={pack}
+        known={photo.parts}
+        emptyChoice={photo.parts.length === 0 ? photosTexts.choosePart : photosTexts.addPart}
+        full={photo.parts.length >= mostParts}
+        onAdd={(part) => onChange([...photo.parts, part])}
+        focus={choosing}
+      />
     </div>
   );
 }

@@ -4,6 +4,9 @@ import { useEffect, useRef, useState } from 'react';
 import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { numberText } from '../ui/number-words.ts';
 
+/** Pages within so much of the window's height of what is in sight are drawn. */
+const nearby = '100% 0px';
+
 export function PdfPage(props: {
   pdf: PDFDocumentProxy;
   number: number;
@@ -11,22 +14,25 @@ export function PdfPage(props: {
   width: number;
   /** Taken for the page's own until it is drawn. */
   height: number;
+  /** Where it was clicked, in points from its left and upper edge. */
+  onPoint: (point: { x: number; y: number }) => void;
 }) {
-  const { pdf, number, width, height } = props;
+  const { pdf, number, width, height, onPoint } = props;
   const holder = useRef<HTMLElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const [near, setNear] = useState(false);
   const [failed, setFailed] = useState(false);
   const [words, setWords] = useState<string | null>(null);
+  /** Of the page itself, in points: one that lies is wider than it is high. */
+  const [size, setSize] = useState<{ width: number; height: number } | null>(null);
 
   useEffect(() => {
     if (holder.current === null) return;
-    const watch = new IntersectionObserver(
-      ([entry]) => {
-        if (entry?.isIntersecting === true) setNear(true);
-      },
-      { rootMargin: '150% 0px' },
-    );
+    // The window's own margin does not reach into what scrolls within it.
+    const watch = new IntersectionObserver(([entry]) => setNear(entry?.isIntersecting === true), {
+      rootMargin: nearby,
+      scrollMargin: nearby,
+    });
     watch.observe(holder.current);
     return () => watch.disconnect();
   }, []);
@@ -41,7 +47,8 @@ export function PdfPage(props: {
       const place = canvas.current;
       signal.throwIfAborted();
       if (place === null) return;
-      const scale = (width / page.getViewport({ scale: 1 }).width) * window.devicePixelRatio;
+      const own = page.getViewport({ scale: 1 });
+      const scale = (width / own.width) * window.devicePixelRatio;
       const viewport = page.getViewport({ scale });
       // Drawn aside and put in place whole: the page before stays in sight meanwhile.
       const aside = document.createElement('canvas');
@@ -53,6 +60,7 @@ export function PdfPage(props: {
       place.width = aside.width;
       place.height = aside.height;
       place.getContext('2d')?.drawImage(aside, 0, 0);
+      setSize({ width: own.width, height: own.height });
       const { items } = await page.getTextContent();
       signal.throwIfAborted();
       setFailed(false);
@@ -76,7 +84,15 @@ export function PdfPage(props: {
       data-page={number}
       data-drawn={words !== null}
     >
-      <canvas ref={canvas} aria-hidden="true" style={{ width, height }} />
+      <canvas
+        ref={canvas}
+        aria-hidden="true"
+        style={{ width, height: size === null ? height : (width * size.height) / size.width }}
+        onClick={({ nativeEvent: { offsetX, offsetY } }) => {
+          const scale = (size?.width ?? 0) / width;
+          if (size !== null) onPoint({ x: offsetX * scale, y: offsetY * scale });
+        }}
+      />
       <p className="only-read-out">{words}</p>
       {failed ? (
         <p className="pdf-page-failed" role="alert">

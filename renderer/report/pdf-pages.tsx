@@ -9,7 +9,15 @@ const pixelsPerPoint = 96 / 72;
 const edge = 24;
 const widestFit = 1_000;
 
-export function PdfPages({ opened, zoom }: { opened: OpenedPdf; zoom: number | 'fit' }) {
+export function PdfPages({
+  opened,
+  zoom,
+  onPoint,
+}: {
+  opened: OpenedPdf;
+  zoom: number | 'fit';
+  onPoint: (point: { page: number; x: number; y: number }) => void;
+}) {
   const { pdf, page } = opened;
   const [room, setRoom] = useState(0);
   const measure = useCallback((element: HTMLElement | null) => {
@@ -34,7 +42,14 @@ export function PdfPages({ opened, zoom }: { opened: OpenedPdf; zoom: number | '
       {room === 0
         ? null
         : Array.from({ length: pdf.numPages }, (_, index) => (
-            <PdfPage key={index} pdf={pdf} number={index + 1} width={width} height={height} />
+            <PdfPage
+              key={index}
+              pdf={pdf}
+              number={index + 1}
+              width={width}
+              height={height}
+              onPoint={(point) => onPoint({ page: index + 1, ...point })}
+            />
           ))}
     </div>
   );

@@ -2,6 +2,7 @@
 import { getDocument, GlobalWorkerOptions, PDFWorker, type PDFDocumentProxy } from 'pdfjs-dist';
 import workerAddress from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
 import { useEffect, useState } from 'react';
+import { placesOfPdf, type PlaceOnPage } from './places-of-pdf.ts';
 
 GlobalWorkerOptions.workerSrc = workerAddress;
 
@@ -13,7 +14,13 @@ export type OpenedPdf = {
   readonly pdf: PDFDocumentProxy;
   /** Size of the first page in points. */
   readonly page: { readonly width: number; readonly height: number };
+  /** Its named places; read after it is shown. */
+  readonly places: readonly PlaceOnPage[];
+  readonly contents: readonly ContentsEntry[];
 };
+
+/** An entry of the document's outline. */
+export type ContentsEntry = { readonly title: string; readonly name: string };
 
 type Opening = { readonly opened: OpenedPdf | null; readonly failed: string | null };
 
@@ -38,12 +45,21 @@ export function usePdf(address: string | null): Opening {
       const pdf = await loading.promise;
       const first = (await pdf.getPage(1)).getViewport({ scale: 1 });
       if (!current) return;
-      setOpening({
-        opened: { address, pdf, page: { width: first.width, height: first.height } },
-        failed: null,
-      });
+      const opened: OpenedPdf = {
+        address,
+        pdf,
+        page: { width: first.width, height: first.height },
+        places: [],
+        contents: [],
+      };
+      setOpening({ opened, failed: null });
+      const [places, contents] = await Promise.all([placesOfPdf(pdf), contentsOf(pdf)]);
+      setOpening((now) =>
+        now.opened?.address === address ? { ...now, opened: { ...opened, places, contents } } : now,
+      );
     };
     open().catch(() => {
+      // One that was replaced meanwhile is closed, and cannot be read any more.
       if (current) setOpening((before) => ({ ...before, failed: address }));
     });
     return () => {
@@ -51,11 +67,16 @@ export function usePdf(address: string | null): Opening {
     };
   }, [address]);
 
-  const opened = opening.opened;
+  const pdf = opening.opened?.pdf ?? null;
   useEffect(() => {
-    if (opened === null) return;
-    return () => void opened.pdf.loadingTask.destroy();
-  }, [opened]);
+    if (pdf === null) return;
+    return () => void pdf.loadingTask.destroy();
+  }, [pdf]);
 
   return opening;
+}
+
+async function contentsOf(pdf: PDFDocumentProxy): Promise<ContentsEntry[]> {
+  const outline = (await pdf.getOutline()) as readonly { title: string; dest: unknown }[] | null;
+  return (outline ?? []).map(({ title, dest }) => ({ title, name: typeof dest === 'string' ? dest : '' }));
 }

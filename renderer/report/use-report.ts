@@ -2,9 +2,13 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { BenchState } from '#analysis/marks/bench-state.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
+import type { Chain } from '#shared-types/chain.ts';
+import type { CustodyEntry } from '#shared-types/custody.ts';
 import type { CaseId, JobId } from '#shared-types/ids.ts';
 import type { FinishedDocument, Job } from '#shared-types/job.ts';
-import type { Photo } from '#shared-types/photo.ts';
+import type { Party } from '#shared-types/party.ts';
+import type { Photo, RegisterEntry } from '#shared-types/photo.ts';
+import type { ReportPlan } from '#shared-types/report-plan.ts';
 import type { PaperSize } from '#shared-types/settings.ts';
 import { call } from '../api/client.ts';
 import { jobIsUnderWay, noteJob, useJob, useJobsOf, useJobStore } from '../api/job-store.ts';
@@ -15,6 +19,11 @@ export type ReportOrder = {
   readonly caseRevision: number;
   readonly photos: readonly Photo[];
   readonly bench: BenchState;
+  readonly plan: ReportPlan;
+  readonly register: readonly RegisterEntry[];
+  readonly parties: readonly Party[];
+  readonly custody: readonly CustodyEntry[];
+  readonly chain: Chain;
   readonly paper: PaperSize;
 };
 
@@ -28,8 +37,13 @@ export type ReportMaking = {
   readonly stop: () => void;
 };
 
-/** A case that is being worked on changes in bursts. */
-const calmMs = 1_200;
+/** Changes come in bursts: one to several lists at once, say. */
+const calmMs = 50;
+/**
+ * Pages that are being made are left to be finished, since a new beginning costs more than what is left of them; but
+ * not when they take longer than this.
+ */
+const patienceMs = 2_500;
 
 const begun = new Map<CaseId, { readonly order: ReportOrder; readonly jobId: JobId }>();
 /** A document is at hand only in the session that made it. */
@@ -62,18 +76,16 @@ export function useReport(teardownCase: TeardownCase, order: ReportOrder | null)
     [caseId],
   );
 
-  const caseRevision = order?.caseRevision ?? null;
-  const photos = order?.photos ?? null;
-  const bench = order?.bench ?? null;
-  const paper = order?.paper ?? null;
+  const underWaySince = job !== null && jobIsUnderWay(job) ? job.startedAt : null;
   useEffect(() => {
-    if (caseRevision === null || photos === null || bench === null || paper === null) return;
-    const what = { caseRevision, photos, bench, paper };
+    if (order === null) return;
     const last = begun.get(caseId);
-    if (last !== undefined && sameOrder(last.order, what)) return;
-    const timer = window.setTimeout(() => void make(what), last === undefined ? 0 : calmMs);
+    if (last !== undefined && sameOrder(last.order, order)) return;
+    const left = underWaySince === null ? 0 : patienceMs - (Date.now() - Date.parse(underWaySince));
+    const pause = last === undefined ? 0 : Math.max(calmMs, left);
+    const timer = window.setTimeout(() => void make(order), pause);
     return () => window.clearTimeout(timer);
-  }, [caseId, caseRevision, photos, bench, paper, make]);
+  }, [caseId, order, underWaySince, make]);
 
   const finished = useJobsOf(caseId, 'report').find(
     (known) => begunHere.has(known.id) && known.state === 'done' && known.document !== null,
@@ -90,12 +102,7 @@ export function useReport(teardownCase: TeardownCase, order: ReportOrder | null)
 }
 
 function sameOrder(one: ReportOrder, other: ReportOrder): boolean {
-  return (
-    one.caseRevision === other.caseRevision &&
-    one.photos === other.photos &&
-    one.bench === other.bench &&
-    one.paper === other.paper
-  );
+  return (Object.keys(one) as (keyof ReportOrder)[]).every((key) => one[key] === other[key]);
 }
 
 /** Pages that nobody will look at need not be finished. */

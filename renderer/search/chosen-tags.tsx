@@ -4,14 +4,14 @@ import { searchTexts } from '#shared-types/texts/search.ts';
 import { Button } from '../ui/button.tsx';
 import { ClassBadge } from '../ui/class-badge.tsx';
 import { Select } from '../ui/select.tsx';
-import { leaveOutTag, narrowTag, type ChosenTag } from './search-store.ts';
-import type { tagLabels } from './tag-offer.ts';
+import { leaveOutTag, lookForWordsOf, narrowTag, type ChosenTag } from './search-store.ts';
+import type { TagLabels } from './tag-offer.ts';
 
 const classes = Object.keys(commonTexts.damageClasses) as DamageClass[];
 const presences = Object.keys(commonTexts.presences) as Presence[];
 
 /** The damages looked for, each with the class and presence it must have. */
-export function ChosenTags(props: { tags: readonly ChosenTag[]; labels: ReturnType<typeof tagLabels> }) {
+export function ChosenTags(props: { tags: readonly ChosenTag[]; labels: TagLabels }) {
   const { tags, labels } = props;
   return (
     <ul className="chosen-tags" aria-label={searchTexts.chosenTags}>
@@ -40,6 +40,15 @@ export function ChosenTags(props: { tags: readonly ChosenTag[]; labels: ReturnTy
               choices={presences.map((value) => ({ value, label: commonTexts.presences[value] }))}
               onValue={(value) => narrowTag(tag.key, { presence: value === '' ? null : value })}
             />
+            {tag.asWords === null ? null : (
+              <Button
+                kind="quiet"
+                aria-label={searchTexts.asWordsLabel(tag.asWords)}
+                onClick={() => lookForWordsOf(tag)}
+              >
+                {searchTexts.asWords}
+              </Button>
+            )}
             <Button
               kind="quiet"
               aria-label={searchTexts.removeTag(name)}

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type RefObject } from 'react';
 import { useLocation } from 'wouter';
+import { understoodTag } from '#analysis/search/understood-tag.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 import { searchAddress } from '../app/addresses.ts';
@@ -7,7 +8,15 @@ import { useAnswer } from '../api/queries.ts';
 import { classNames } from '../ui/class-names.ts';
 import { numberText } from '../ui/number-words.ts';
 import './find-box.css';
-import { leaveOutTag, longestText, lookForTag, lookForText, useSearchStore } from './search-store.ts';
+import { focusFirstHit } from './hit-list.tsx';
+import {
+  leaveOutTag,
+  longestText,
+  lookForTag,
+  lookForText,
+  lookForUnderstood,
+  useSearchStore,
+} from './search-store.ts';
 import { offersFor, type TagOffer } from './tag-offer.ts';
 
 /** True from leaving a screen out of its box until the box of the search screen has taken over. */
@@ -15,7 +24,7 @@ let penInHand = false;
 
 /**
  * The one box over everything. Typing looks for words and offers the damages that fit them; choosing one looks for
- * findings with that damage. Combobox with list autocomplete as in the ARIA Authoring Practices.
+ * findings with that damage, and so does Enter where the words are just those of a damage. Combobox with list autocomplete as in the ARIA Authoring Practices.
  */
 export function FindBox({ wide = false }: { wide?: boolean }) {
   const id = useId();
@@ -53,6 +62,9 @@ export function FindBox({ wide = false }: { wide?: boolean }) {
     const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
     if (step !== undefined) {
       event.preventDefault();
+      // With nothing offered the arrow goes on to what was found.
+      const offered = offersFor(text, known).length > 0;
+      if (event.key === 'ArrowDown' && !offered && location === searchAddress && focusFirstHit()) return;
       setOpen(true);
       // -1 is the box itself: the arrows pass through it on their way round.
       const places = offersFor(text, known).length + 1;
@@ -60,8 +72,11 @@ export function FindBox({ wide = false }: { wide?: boolean }) {
     } else if (event.key === 'Enter') {
       const offer = offers[active];
       setOpen(false);
-      if (offer === undefined) goToSearch();
-      else choose(offer);
+      if (offer === undefined) {
+        const understood = understoodTag(text, known, searchTexts.typedNames);
+        if (understood !== null) lookForUnderstood(understood);
+        goToSearch();
+      } else choose(offer);
     } else if (event.key === 'Escape') {
       if (shown) setOpen(false);
       else lookForText('');

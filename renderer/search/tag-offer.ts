@@ -1,6 +1,6 @@
 /** Which damages are offered for what was typed. */
 import type { DamageClass, Presence } from '#shared-types/finding.ts';
-import type { DamageTag, KnownTag } from '#shared-types/search.ts';
+import type { DamageTag, FilterName, KnownTag } from '#shared-types/search.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
 
@@ -97,16 +97,34 @@ function severalOf(known: readonly KnownTag[], group: (tag: KnownTag) => string)
   return [...byGroup.values()].flatMap((tags) => (tags.length > 1 && tags[0] !== undefined ? [tags[0]] : []));
 }
 
+export type TagLabels = {
+  readonly component: (id: string) => string;
+  readonly kind: (id: string) => string;
+  /** A value of a filter; only parts and kinds are called otherwise than they are. */
+  readonly of: (filter: FilterName, value: string) => string;
+  readonly tag: (tag: DamageTag) => string;
+};
+
 /** Labels of parts and damages by id, from the tags that are known; an unknown id is read as words. */
-export function tagLabels(known: readonly KnownTag[]): {
-  component: (id: string) => string;
-  kind: (id: string) => string;
-} {
+export function tagLabels(known: readonly KnownTag[]): TagLabels {
   const components = new Map(known.map((tag) => [tag.component, tag.componentLabel]));
   const kinds = new Map(known.map((tag) => [tag.kind, tag.kindLabel]));
+  const component = (id: string) => components.get(id) ?? wordsOf(id);
+  const kind = (id: string) => kinds.get(id) ?? wordsOf(id);
   return {
-    component: (id) => components.get(id) ?? wordsOf(id),
-    kind: (id) => kinds.get(id) ?? wordsOf(id),
+    component,
+    kind,
+    of: (filter, value) =>
+      filter === 'component' ? component(value) : filter === 'kind' ? kind(value) : value,
+    tag: (tag) =>
+      [
+        searchTexts.tag(
+          tag.component === null ? searchTexts.anyPart : component(tag.component),
+          tag.kind === null ? searchTexts.anyKind : kind(tag.kind),
+        ),
+        ...(tag.class === null ? [] : [commonTexts.damageClasses[tag.class]]),
+        ...(tag.presence === null ? [] : [commonTexts.presences[tag.presence]]),
+      ].join(', '),
   };
 }
 

@@ -1,7 +1,15 @@
-import { useMemo, useState, type KeyboardEvent, type ReactNode } from 'react';
+import {
+  Fragment,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+  type KeyboardEvent,
+  type ReactNode,
+} from 'react';
 import { classNames } from './class-names.ts';
-
-export type SortValue = string | number | null;
+import { useRowWindow } from './row-window.ts';
+import { sortRows, type SortOrder, type SortValue } from './sort-rows.ts';
 
 export type Column<Row> = {
   readonly key: string;
@@ -14,8 +22,6 @@ export type Column<Row> = {
   /** The head is read out but not shown. */
   readonly headHidden?: boolean;
 };
-
-export type SortOrder = { readonly key: string; readonly descending: boolean };
 
 export type DataTableProps<Row> = {
   /** What the table lists, for screen readers. */
@@ -32,22 +38,56 @@ export type DataTableProps<Row> = {
   selectedKey?: string | null;
   onSelect?: (row: Row) => void;
   className?: string;
+  /** Height that a row most likely has, in CSS pixels at the reader's text size of 100 %. */
+  rowHeight?: number;
 };
 
+/** With more rows than this only those in sight are in the page. */
+const mostRowsInPage = 150;
+const ordinaryRowHeight = 30;
+
 /**
- * Rows that can be sorted by their heads and walked with the arrow keys, Home and End.
+ * Rows that can be sorted by their heads and walked with the arrow keys, Page Up and Down, Home and End.
  * Only one row at a time can be reached by Tab: the selected one, or the one last walked to.
  */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, columns, rows, rowKey, selectedKey = null, className } = props;
   const [order, setOrder] = useState<SortOrder | null>(props.sortedBy ?? null);
   const [walkedTo, setWalkedTo] = useState<string | null>(null);
+  const body = useRef<HTMLTableSectionElement>(null);
+  /** The row to focus as soon as it is in the page. */
+  const goingTo = useRef<string | null>(null);
   const sorted = useMemo(() => sortRows(rows, columns, order), [rows, columns, order]);
+  const indexOf = useMemo(() => new Map(sorted.map((row, index) => [rowKey(row), index])), [sorted, rowKey]);
   const walks = props.onOpen !== undefined || props.onSelect !== undefined;
-  const stop = [selectedKey, walkedTo].find(
-    (key) => key !== null && sorted.some((row) => rowKey(row) === key),
-  );
-  const tabStop = stop ?? (sorted[0] === undefined ? null : rowKey(sorted[0]));
+  const keyAt = (index: number) => {
+    const row = sorted[index];
+    return row === undefined ? null : rowKey(row);
+  };
+  const tabStop = [selectedKey, walkedTo].find((key) => key !== null && indexOf.has(key)) ?? keyAt(0);
+  const long = sorted.length > mostRowsInPage;
+  const shown = useRowWindow({
+    body,
+    count: sorted.length,
+    keyOf: (index) => keyAt(index) ?? String(index),
+    rowHeight: props.rowHeight ?? ordinaryRowHeight,
+    pinned: [tabStop, walkedTo].flatMap((key) => (key === null ? [] : (indexOf.get(key) ?? []))),
+    on: long,
+  });
+
+  useLayoutEffect(() => {
+    if (goingTo.current === null) return;
+    const row = rowElement(body.current, goingTo.current);
+    if (row === null) return;
+    goingTo.current = null;
+    row.focus();
+  });
+
+  // What is chosen elsewhere, by an address or a link, is brought into sight.
+  useLayoutEffect(() => {
+    if (selectedKey === null) return;
+    rowElement(body.current, selectedKey)?.scrollIntoView({ block: 'nearest' });
+  }, [selectedKey]);
 
   const onKeyDown = (event: KeyboardEvent<HTMLTableRowElement>, row: Row) => {
     if (event.target !== event.currentTarget) return;
@@ -58,55 +98,99 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       event.preventDefault();
       props.onSelect(row);
     } else {
-      const next = neighbour(event.currentTarget, event.key);
-      if (next === null) return;
+      const next = walkedIndex(event.key, indexOf.get(rowKey(row)) ?? 0, sorted.length);
+      const key = next === null ? null : keyAt(next);
+      if (key === null) return;
       event.preventDefault();
-      next.focus();
+      goingTo.current = key;
+      setWalkedTo(key);
     }
   };
 
   return (
-    <table className={classNames('data-table', walks && 'data-table-walks', className)}>
+    <table
+      className={classNames('data-table', walks && 'data-table-walks', long && 'data-table-long', className)}
+      aria-rowcount={long ? sorted.length + 1 : undefined}
+    >
       <caption className="only-read-out">{caption}</caption>
       <thead>
-        <tr>
+        <tr aria-rowindex={long ? 1 : undefined}>
           {columns.map((column) => (
             <HeadCell key={column.key} column={column} order={order} onOrder={setOrder} />
           ))}
         </tr>
       </thead>
-      <tbody>
-        {sorted.map((row) => {
+      <tbody ref={body}>
+        {shown.rows.map(({ index, gapBefore }) => {
+          const row = sorted[index];
+          if (row === undefined) return null;
           const key = rowKey(row);
           return (
-            <tr
-              key={key}
-              data-row={key}
-              className={classNames(key === selectedKey && 'row-selected')}
-              {...(walks
-                ? {
-                    tabIndex: key === tabStop ? 0 : -1,
-                    'aria-label': props.rowLabel?.(row),
-                    'aria-current': key === selectedKey ? ('true' as const) : undefined,
-                    onFocus: () => setWalkedTo(key),
-                    onKeyDown: (event: KeyboardEvent<HTMLTableRowElement>) => onKeyDown(event, row),
-                    onClick: () =>
-                      props.opensOnClick === true ? props.onOpen?.(row) : props.onSelect?.(row),
-                    onDoubleClick: () => props.onOpen?.(row),
-                  }
-                : {})}
-            >
-              {columns.map((column) => (
-                <td key={column.key} className={cellClass(column)}>
-                  {column.cell(row)}
-                </td>
-              ))}
-            </tr>
+            <Fragment key={key}>
+              {gapBefore === 0 ? null : <Gap height={gapBefore} columns={columns.length} />}
+              <tr
+                ref={shown.measure}
+                data-row={key}
+                data-index={index}
+                aria-rowindex={long ? index + 2 : undefined}
+                className={classNames(key === selectedKey && 'row-selected')}
+                {...(walks
+                  ? {
+                      tabIndex: key === tabStop ? 0 : -1,
+                      'aria-label': props.rowLabel?.(row),
+                      'aria-current': key === selectedKey ? ('true' as const) : undefined,
+                      onFocus: () => setWalkedTo(key),
+                      onKeyDown: (event: KeyboardEvent<HTMLTableRowElement>) => onKeyDown(event, row),
+                      onClick: () =>
+                        props.opensOnClick === true ? props.onOpen?.(row) : props.onSelect?.(row),
+                      onDoubleClick: () => props.onOpen?.(row),
+                    }
+                  : {})}
+              >
+                {columns.map((column) => (
+                  <td key={column.key} className={cellClass(column)}>
+                    {column.cell(row)}
+                  </td>
+                ))}
+              </tr>
+            </Fragment>
           );
         })}
+        {shown.gapAfter === 0 ? null : <Gap height={shown.gapAfter} columns={columns.length} />}
       </tbody>
     </table>
   );
+}
+
+function rowElement(body: HTMLElement | null, key: string): HTMLElement | null {
+  return body?.querySelector<HTMLElement>(`tr[data-row="${CSS.escape(key)}"]`) ?? null;
+}
+
+/** Stands for rows that are not in the page. */
+function Gap({ height, columns }: { height: number; columns: number }) {
+  return (
+    <tr aria-hidden="true" className="row-gap">
+      <td colSpan={columns} style={{ height }} />
+    </tr>
+  );
+}
+
+const rowsAPage = 10;
+
+/** The index a key leads to from `index`; null for a key that does not walk or leads nowhere else. */
+function walkedIndex(key: string, index: number, count: number): number | null {
+  const steps: Record<string, number> = {
+    ArrowDown: 1,
+    ArrowUp: -1,
+    PageDown: rowsAPage,
+    PageUp: -rowsAPage,
+    Home: -count,
+    End: count,
+  };
+  const step = steps[key];
+  if (step === undefined) return null;
+  const next = Math.max(0, Math.min(index + step, count - 1));
+  return next === index ? null : next;
 }
 
 function HeadCell<Row>({
@@ -144,31 +228,4 @@ function HeadCell<Row>({
 
 function cellClass<Row>(column: Column<Row>): string {
   return classNames(column.align === 'end' && 'cell-end', column.className);
-}
-
-function neighbour(row: HTMLTableRowElement, key: string): HTMLElement | null {
-  const step = { ArrowDown: row.nextElementSibling, ArrowUp: row.previousElementSibling }[key];
-  const end = { Home: row.parentElement?.firstElementChild, End: row.parentElement?.lastElementChild }[key];
-  const next = step ?? end;
-  return next instanceof HTMLElement ? next : null;
-}
-
-/** Numbers by size, words by the reader's alphabet with figures counted as numbers; equal rows keep their order. */
-export function sortRows<Row>(
-  rows: readonly Row[],
-  columns: readonly Column<Row>[],
-  order: SortOrder | null,
-): readonly Row[] {
-  const sortBy = columns.find((column) => column.key === order?.key)?.sortBy;
-  if (order === null || sortBy === undefined) return rows;
-  return [...rows].sort((a, b) => compare(sortBy(a), sortBy(b), order.descending));
-}
-
-const alphabet = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
-
-function compare(a: SortValue, b: SortValue, descending: boolean): number {
-  if (a === null || b === null) return Number(a === null) - Number(b === null);
-  const ascending =
-    typeof a === 'number' && typeof b === 'number' ? a - b : alphabet.compare(String(a), String(b));
-  return descending ? -ascending : ascending;
 }

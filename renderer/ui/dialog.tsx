@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, type KeyboardEvent, type ReactNode, type Synt
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { Button } from './button.tsx';
 import { classNames } from './class-names.ts';
+import { Toaster } from './toaster.tsx';
 
 export type DialogProps = {
   open: boolean;
@@ -78,6 +79,7 @@ function OpenDialog(props: Omit<DialogProps, 'open'>) {
           {body}
         </form>
       )}
+      <Toaster />
     </dialog>
   );
 }

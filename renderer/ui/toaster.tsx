@@ -1,5 +1,8 @@
-/** Short messages at the foot of the window, read out as they come. */
-import { useEffect, useState } from 'react';
+/**
+ * Short messages at the foot of the window, read out as they come. An open dialog makes all that is outside it dead and
+ * dark, so the messages stand in the topmost one: they can be read there, and their buttons reached.
+ */
+import { useEffect, useId, useState } from 'react';
 import { create } from 'zustand';
 import { AppError } from '#shared-types/errors.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
@@ -16,10 +19,14 @@ type Toast = {
   readonly action: { readonly label: string; readonly run: () => void } | null;
 };
 
-const useToasts = create<{ readonly toasts: readonly Toast[]; readonly next: number }>(() => ({
-  toasts: [],
-  next: 1,
-}));
+type ToastStore = {
+  readonly toasts: readonly Toast[];
+  readonly next: number;
+  /** Where messages can stand, the one to stand in last. */
+  readonly places: readonly string[];
+};
+
+const useToasts = create<ToastStore>(() => ({ toasts: [], next: 1, places: [] }));
 
 const shownForMs = 7_000;
 const mostAtOnce = 4;
@@ -45,9 +52,20 @@ function dismiss(key: number): void {
   useToasts.setState(({ toasts }) => ({ toasts: toasts.filter((other) => other.key !== key) }));
 }
 
-/** Stands once in the shell. */
+const noToasts: readonly Toast[] = [];
+
+/** Stands once in the shell, and once in every open dialog. */
 export function Toaster() {
-  const toasts = useToasts((store) => store.toasts);
+  const place = useId();
+  const toasts = useToasts((store) => (store.places.at(-1) === place ? store.toasts : noToasts));
+
+  useEffect(() => {
+    useToasts.setState(({ places }) => ({ places: [...places, place] }));
+    return () => {
+      useToasts.setState(({ places }) => ({ places: places.filter((other) => other !== place) }));
+    };
+  }, [place]);
+
   return (
     <section className="toaster" aria-label={commonTexts.messages}>
       <div role="status" aria-live="polite">

@@ -18,8 +18,8 @@ const mayImport = {
 
 /** Packages that only Node code can use: those of the page's program would not even build. */
 const packagesOfElectron = ['better-sqlite3', 'sharp', 'exifr', 'pdfmake', 'pdf-lib'];
-/** The only package of the two layers that everything else stands on. */
-const packagesOfPureLayers = ['zod'];
+/** The only packages of the two layers that everything else stands on: they compute and touch nothing. */
+const packagesOfPureLayers = { 'shared-types': ['zod'], analysis: ['zod', '@dagrejs/dagre', 'marked'] };
 
 /** The only files that know the desktop runtime. */
 const knowsTheRuntime = /^electron\/(main\.ts|preload\.ts|shell\/)/;
@@ -53,7 +53,7 @@ function verdict(place, file, isTypeOnly) {
       : null;
   }
   if (layer === 'renderer') return packagesOfElectron.includes(place.package) ? 'package' : null;
-  return packagesOfPureLayers.includes(place.package) ? null : 'package';
+  return packagesOfPureLayers[layer].includes(place.package) ? null : 'package';
 }
 
 export const layersRule = {

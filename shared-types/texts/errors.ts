@@ -17,7 +17,29 @@ export const errorSentences = {
   'pack-invalid': 'The machine kind file {file} cannot be used: {place}: {reason}.',
   'term-unknown': 'The machine kind of this case has no {list} “{id}”.',
   'mark-photo-mismatch': 'The mark belongs to a photo of another case. Nothing was changed.',
+  'photo-taken-out':
+    'The photo {name} was taken out of the case. Put it back in the register of photos first; nothing was changed.',
+  'parts-too-many':
+    'The photo {name} would show more than {limit} parts. Take some off it first; nothing was changed.',
   'finding-in-use': 'Finding {number} still has marks. Give them to another finding or delete them first.',
+  'finding-in-chain':
+    'Finding {number} stands in the chain of cause and effect. Take it out of the chain first, at the station Chain.',
+  'chain-loop':
+    'That would close a loop: {path}. What follows from a thing cannot have led to it; nothing was changed.',
+  'chain-self-link': '{name} cannot be its own cause. Nothing was changed.',
+  'chain-link-twice': 'There is a link from {cause} to {effect} already. Nothing was changed.',
+  'chain-claim-twice':
+    'The claim stands in the chain already, and it can stand there once. Nothing was changed.',
+  'chain-finding-twice':
+    'Finding {number} stands in the chain already, and it can stand there once. Nothing was changed.',
+  'chain-finding-elsewhere': 'That finding belongs to another case. Nothing was changed.',
+  'chain-link-loose':
+    'A link would begin or end at something that does not stand in the chain of this case. Nothing was changed.',
+  'chain-link-turned':
+    'A link keeps its cause and its effect. Delete it and draw the other one; nothing was changed.',
+  'chain-too-large':
+    'The chain would hold more than {limit} {what}. Leave out what decides nothing; nothing was changed.',
+  'chain-empty': 'There is no chain to draw yet: add a cause and what followed from it first.',
   'class-change-needs-reason':
     'Finding {number} has its class already. A change of class is entered with its reason.',
   'file-unreadable':

@@ -15,9 +15,10 @@ export const photosTexts = {
   count: (n: string, one: boolean) => (one ? '1 photo' : `${n} photos`),
   choose: 'Choose photos…',
   chooseFolder: 'Choose a folder…',
-  dropHere: 'Drop photos or a folder here',
+  views: { label: 'What is shown', grid: 'Grid', register: 'Register' },
   dropNow: 'Let go to bring them in',
-  dropWords: 'JPEG and PNG. The originals are kept untouched, each with its SHA-256.',
+  keys: 'Drop JPEG or PNG files or a folder anywhere here. Ctrl or Shift chooses several; drag photos, or Alt with an arrow key, to move them; Delete takes them out of the case.',
+  keysReading: 'Ctrl or Shift chooses several; Enter opens one at the marks.',
   emptyTitle: 'No photos yet',
   emptyWords:
     'Drop photos or a whole folder on this screen, or choose them. Nothing is cleaned before it is photographed: begin with the unit as received. The originals are kept untouched, each with its SHA-256.',
@@ -28,6 +29,7 @@ export const photosTexts = {
   results: 'What came of it',
   resultOf: {
     added: (n: number) => (n === 1 ? '1 photo added' : `${n} photos added`),
+    putBack: (n: number) => (n === 1 ? '1 put back' : `${n} put back`),
     here: (n: number) => (n === 1 ? '1 was here already' : `${n} were here already`),
     failed: (n: number) => (n === 1 ? '1 file not taken in' : `${n} files not taken in`),
     notBegun: (n: number) => (n === 1 ? '1 not begun' : `${n} not begun`),
@@ -38,6 +40,12 @@ export const photosTexts = {
     failed: 'It could not be finished.',
   },
   alreadyHere: 'already in this case',
+  alreadyHereAs: (number: string, name: string) =>
+    `already in this case: the same picture as photo ${number}, ${name}`,
+  isPutBack: (reason: string | null) =>
+    reason === null
+      ? 'had been taken out of this case and is put back'
+      : `had been taken out of this case (“${reason}”) and is put back`,
   notBegun: 'not begun',
   alsoIn: (cases: string) => `also in case ${cases}`,
   resultLine: (name: string, what: string) => `${name}: ${what}`,
@@ -49,9 +57,91 @@ export const photosTexts = {
 
   grid: 'Photos of this case',
   photo: (number: string) => `Photo ${number}:`,
+  cell: (number: string, caption: string, facts: string) => `Photo ${number}: ${caption}; ${facts}`,
   noCaption: 'no caption yet',
   noPart: 'no part',
   noStage: 'no stage',
+
+  missing: {
+    label: 'Choose those of which something is not said yet',
+    part: 'without a part',
+    stage: 'without a stage',
+    caption: 'without a caption',
+  },
+  chosen: (n: string, one: boolean) => (one ? '1 photo chosen' : `${n} photos chosen`),
+  moved: (n: string, one: boolean, place: string, of: string) =>
+    one ? `Moved to place ${place} of ${of}` : `${n} photos moved, from place ${place} of ${of} on`,
+  byTime: {
+    do: 'Put in order of time taken',
+    done: 'The photos are in order of the time taken.',
+    already: 'The photos were in order of the time taken already.',
+    timeless: (n: string, one: boolean) =>
+      one ? '1 photo without a time stands at the end.' : `${n} photos without a time stand at the end.`,
+  },
+
+  together: {
+    title: (n: string) => `${n} photos chosen`,
+    asTheyAre: (now: string) => `as they are: ${now}`,
+    several: 'several',
+    noneOfThem: 'not entered',
+    allOfThem: (value: string) => value,
+    takeOff: 'not entered',
+    onAll: 'on all',
+    onSome: (on: string, of: string) => `on ${on} of ${of}`,
+    toBeAdded: 'to be added',
+    add: 'On all',
+    addNamed: (part: string) => `On all: ${part}`,
+    remove: 'Take off',
+    removeNamed: (part: string) => `Take off: ${part}`,
+    notAfterAll: (part: string) => `${part}: do not add it after all`,
+    apply: (n: string) => `Apply to ${n} photos`,
+    discard: 'Leave as they are',
+    done: (n: string) => `Said of ${n} photos.`,
+    captions: 'Captions are written photo by photo.',
+  },
+
+  takeOut: {
+    open: 'Take out of the case…',
+    title: (n: string, one: boolean) =>
+      one ? 'Take the photo out of the case' : `Take ${n} photos out of the case`,
+    words:
+      'Nothing is deleted: the originals stay, and the register keeps every line with the reason. From there a photo can be put back to its place.',
+    noMarks: 'There are no marks on them.',
+    marks: (n: string, one: boolean) =>
+      one ? '1 mark on them goes out of sight with them.' : `${n} marks on them go out of sight with them.`,
+    reason: 'Reason',
+    reasonHint: 'Kept in the register with your name and the time.',
+    reasonMissing: 'Say why: whoever reads the register will ask.',
+    do: 'Take out',
+    done: (n: string, one: boolean) =>
+      one
+        ? 'The photo is out of the case; the register has it.'
+        : `${n} photos are out of the case; the register has them.`,
+  },
+
+  register: {
+    caption: 'Every photo that ever came into this case',
+    emptyTitle: 'Nothing in the register yet',
+    emptyWords:
+      'Every photo that is brought into this case gets a line here, and keeps it when it is taken out of the case.',
+    number: 'Number',
+    out: 'taken out',
+    file: 'File, size',
+    taken: 'Taken, camera',
+    cameraPlace: 'Place of the camera',
+    takenOut: 'Taken out',
+    place: (latitude: string, ns: string, longitude: string, ew: string, altitude: string | null) =>
+      `${latitude}° ${ns}, ${longitude}° ${ew}${altitude === null ? '' : `; ${altitude} m`}`,
+    hashOf: (name: string, hash: string) => `SHA-256 of ${name}: ${hash}`,
+    copyHash: 'Copy',
+    copyHashOf: (name: string) => `Copy the SHA-256 of ${name}`,
+    hashCopied: (name: string) => `The SHA-256 of ${name} is on the clipboard.`,
+    hashNotCopied: 'The SHA-256 could not be copied. It is shown whole: select it and copy it by hand.',
+    wasOut: (from: string, to: string, reason: string) => `Was out from ${from} to ${to}: ${reason}`,
+    putBack: 'Put back',
+    putBackNamed: (name: string) => `Put ${name} back`,
+    isBack: (name: string) => `${name} is back in the case.`,
+  },
 
   nothingChosen: 'No photo chosen',
   nothingChosenWords: 'Choose one to say what it shows. Enter or a double click opens it at the marks.',

@@ -30,6 +30,7 @@ export const shellTexts = {
     photos: 'Photos',
     marks: 'Marks',
     findings: 'Findings',
+    chain: 'Chain',
     report: 'Report',
   },
   stationState: { empty: 'nothing yet', begun: 'begun', done: 'done' },

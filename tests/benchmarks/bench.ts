@@ -6,7 +6,10 @@ import { join } from 'node:path';
 import { startEngineProcess, type EngineProcess } from './engine-process.ts';
 import { medianAndWorst, printFigures, timed, writeFigures, type Figure } from './figures.ts';
 import { measureLargeCase, measureSearch } from './measure-large-libraries.ts';
+import { measurePhotoGrid } from './measure-photo-grid.ts';
 import { measurePictures } from './measure-pictures.ts';
+import { measureLargeSearch } from './measure-search.ts';
+import { measureReport } from './measure-report.ts';
 
 /** Each start includes that of Node itself and the loading of the machine kind. */
 async function measureStart(folder: string): Promise<Figure[]> {
@@ -28,7 +31,15 @@ async function measureStart(folder: string): Promise<Figure[]> {
 const folder = mkdtempSync(join(tmpdir(), 'docket-bench-'));
 try {
   const figures: Figure[] = [];
-  for (const measure of [measureStart, measurePictures, measureLargeCase, measureSearch]) {
+  for (const measure of [
+    measureStart,
+    measurePictures,
+    measureReport,
+    measureLargeCase,
+    measureSearch,
+    measurePhotoGrid,
+    measureLargeSearch,
+  ]) {
     process.stderr.write(`${measure.name} …\n`);
     figures.push(...(await measure(folder)));
   }

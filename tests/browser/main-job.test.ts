@@ -21,6 +21,7 @@ import { shellTexts } from '#shared-types/texts/shell.ts';
 import { tipNear } from '../pdf/arrow-tip.ts';
 import { qpdfCheck, rasterOf, textOf } from '../pdf/pdf-tools.ts';
 import { onRaster, placementsOf } from '../pdf/plate-placement.ts';
+import { seenInWell, type ScreenPlace } from './colour-on-screen.ts';
 import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
 import { dropFiles, openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
 
@@ -66,28 +67,10 @@ async function pictureWithEnds(): Promise<Buffer> {
 }
 
 /** The middle of a square as the analyst sees it on the screen. */
-async function seen(end: keyof typeof ends): Promise<{ x: number; y: number }> {
-  // The picture is painted some time after the well is there: each look is a round trip to the browser.
-  for (;;) {
-    const middle = await middleOfColour(await page.screenshot(), ends[end].colour);
-    if (middle !== null) return middle;
-  }
-}
-
-async function middleOfColour(
-  shot: Buffer,
-  colour: readonly [number, number, number],
-): Promise<{ x: number; y: number } | null> {
-  const { data, info } = await sharp(shot).removeAlpha().raw().toBuffer({ resolveWithObject: true });
-  const found: { x: number; y: number }[] = [];
-  for (let place = 0; place < data.length; place += 3) {
-    if (colour.some((value, at) => Math.abs(data.readUInt8(place + at) - value) > 60)) continue;
-    const pixel = place / 3;
-    found.push({ x: (pixel % info.width) + 0.5, y: Math.floor(pixel / info.width) + 0.5 });
-  }
-  if (found.length < 9) return null;
-  const middle = (of: 'x' | 'y') => found.reduce((sum, each) => sum + each[of], 0) / found.length;
-  return { x: middle('x'), y: middle('y') };
+async function seen(end: keyof typeof ends): Promise<ScreenPlace> {
+  const [middle] = await seenInWell(page, [ends[end].colour]);
+  if (middle === undefined) throw new Error('one colour was asked for');
+  return middle;
 }
 
 describe('the job, from the claim to the printed page and back', () => {
@@ -156,7 +139,7 @@ describe('the job, from the claim to the printed page and back', () => {
     await qpdfCheck(pdf);
     const words = await textOf(pdf);
     expect(words).toContain('The shaft nut was never tightened and came off.');
-    expect(words).toContain('thrust bearing, front pads');
+    expect(words).toContain('Thrust bearing, front pads');
 
     const [placement] = await placementsOf(pdf);
     if (placement === undefined) throw new Error('no plate on the pages');

@@ -51,9 +51,16 @@ const flags = [
   '--disable-sync',
 ];
 
-/** @param firstEngineFault as TEARDOWN_DOCKET_FAULT has it; the engine that is started after it has none */
-export async function openProgramHouse(firstEngineFault: string | null = null): Promise<ProgramHouse> {
+/**
+ * @param firstEngineFault as TEARDOWN_DOCKET_FAULT has it; the engine that is started after it has none
+ * @param furnish fills the library's folder before an engine opens it
+ */
+export async function openProgramHouse(
+  firstEngineFault: string | null = null,
+  furnish: (libraryFolder: string) => Promise<unknown> = () => Promise.resolve(),
+): Promise<ProgramHouse> {
   const folder = makeTemporaryFolder();
+  await furnish(join(folder, 'own'));
   const hub = createEventHub();
   let engines = 0;
   const link = createEngineLink({

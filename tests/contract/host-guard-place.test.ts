@@ -1,4 +1,4 @@
-/** Where a picture was taken is kept with its original and leaves it by no way: no answer, no picture, no report. */
+/** Where a picture was taken is kept with its original and told by the register alone: no other answer, no picture, no report. */
 import Database from 'better-sqlite3';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -52,11 +52,18 @@ test('it is in the library, as the camera wrote it', () => {
   expect(gps).toContain(latitude.seconds);
 });
 
-test('no answer of any channel tells it', () => {
-  const told = JSON.stringify(walkthrough);
+test('the register tells it', () => {
+  const [entry] = answerTo<ResponseOf<'photos.register'>>('photos.register');
+  expect(entry?.cameraPlace?.latitude).toBeCloseTo(Number(latitude.decimal), 5);
+});
+
+test('no answer of any other channel tells it', () => {
+  const others = walkthrough.exchanges.filter(({ channel }) => channel !== 'photos.register');
+  const told = JSON.stringify({ others, ended: walkthrough.ended });
   expect(told).toContain('front-face.jpg');
   expect(told).not.toMatch(/gps|latitude|longitude/i);
   expect(told).not.toContain(latitude.seconds);
+  expect(told).not.toContain(latitude.decimal);
 });
 
 test('no picture that the page is given tells it', async () => {

@@ -9,7 +9,14 @@ import { engineForTest } from '../support/engine-for-test.ts';
 import { migrationsFolder, testId, testInstant } from '../support/open-test-library.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 
-const item: JobItem = { sourceName: 'a.jpg', outcome: 'added', photoId: null, alsoIn: [], error: null };
+const item: JobItem = {
+  sourceName: 'a.jpg',
+  outcome: 'added',
+  photoId: null,
+  alsoIn: [],
+  putBack: false,
+  error: null,
+};
 
 test('jobs that the last run left running are told as interrupted, with what they had done; ended ones stay as they were', async () => {
   const folder = temporaryFolder();

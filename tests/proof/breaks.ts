@@ -4,7 +4,12 @@
  */
 import type { Break } from './break.ts';
 import { carrierBreaks } from './carrier-breaks.ts';
+import { chainBreaks } from './chain-breaks.ts';
+import { claimBreaks } from './claim-breaks.ts';
+import { findingBreaks } from './finding-breaks.ts';
 import { libraryBreaks } from './library-breaks.ts';
+import { markBreaks } from './mark-breaks.ts';
+import { photoBreaks } from './photo-breaks.ts';
 import { pictureBreaks } from './picture-breaks.ts';
 import { processBreaks } from './process-breaks.ts';
 
@@ -13,4 +18,9 @@ export const breaks: readonly Break[] = [
   ...processBreaks,
   ...libraryBreaks,
   ...pictureBreaks,
+  ...claimBreaks,
+  ...photoBreaks,
+  ...markBreaks,
+  ...findingBreaks,
+  ...chainBreaks,
 ];

@@ -6,7 +6,18 @@ import type { Channel, RequestOf, ResponseOf } from '#shared-types/api-contract.
 import type { TakenIn } from '#shared-types/carrier.ts';
 import { AppError, type Envelope } from '#shared-types/errors.ts';
 import type { FindingFields } from '#shared-types/finding.ts';
-import type { CaseId, FindingId, IntakeToken, JobId, MarkId, PhotoId } from '#shared-types/ids.ts';
+import type {
+  CaseId,
+  ChainLinkId,
+  ChainNodeId,
+  CustodyEntryId,
+  FindingId,
+  IntakeToken,
+  JobId,
+  MarkId,
+  PartyId,
+  PhotoId,
+} from '#shared-types/ids.ts';
 import type { Job } from '#shared-types/job.ts';
 
 export type Caller = {
@@ -20,6 +31,8 @@ export type Scene = {
   photoId: PhotoId;
   tokens: IntakeToken[];
   jobId: JobId;
+  partyId: PartyId;
+  custodyEntryId: CustodyEntryId;
   findingId: FindingId;
   markId: MarkId;
   analystId: ResponseOf<'analysts.add'>['id'];
@@ -34,6 +47,7 @@ export const exampleFinding: FindingFields = {
   presence: 'present',
   severity: 'severe',
   extent: { affected: 3, of: 3 },
+  bend: { sense: 'anticlockwise', seenFrom: 'from-inlet' },
   note: 'worn to the grooves, λ ≈ 0,3 mm “everywhere”',
 };
 
@@ -64,6 +78,28 @@ export const exchanges: Exchanges = {
   'cases.list': () => ({}),
   'cases.read': ({ caseId }) => ({ caseId }),
   'cases.change': ({ caseId }) => ({ caseId, revision: 1, fields: { outcome: 'claim-not-supported' } }),
+  'parties.put': ({ caseId, partyId }) => ({
+    caseId,
+    partyId,
+    revision: null,
+    fields: { name: 'Skerry Line', roles: ['claims', 'owns'], details: 'their reference 771' },
+  }),
+  'parties.list': ({ caseId }) => ({ caseId }),
+  'custody.add': ({ caseId, custodyEntryId }) => ({
+    caseId,
+    entryId: custodyEntryId,
+    fields: {
+      item: 'unit in its crate',
+      event: 'received',
+      from: 'the carrier',
+      to: 'M. Sundgren',
+      at: { local: '2026-03-04T00:00:00', offsetMinutes: null, precision: 'day' },
+      why: '',
+    },
+  }),
+  'custody.list': ({ caseId }) => ({ caseId }),
+  'custody.strike': ({ custodyEntryId }) => ({ entryId: custodyEntryId, revision: 1, reason: 'wrong day' }),
+  'parties.remove': ({ partyId }) => ({ partyId, revision: 1 }),
   'photos.import': ({ caseId, tokens }) => ({ caseId, tokens }),
   'jobs.read': ({ jobId }) => ({ jobId }),
   'jobs.list': () => ({}),
@@ -74,6 +110,21 @@ export const exchanges: Exchanges = {
     revision: 1,
     fields: { caption: 'front face', parts: [{ component: 'thrust-bearing', position: null }] },
   }),
+  'photos.assign': ({ caseId, photoId }) => ({
+    caseId,
+    photos: [{ photoId, revision: 2 }],
+    fields: { stage: 'stripped', seenFrom: 'from-turbine-side' },
+    addParts: [{ component: 'shaft', position: null }],
+    removeParts: [],
+  }),
+  'photos.reorder': ({ caseId, photoId }) => ({ caseId, photoIds: [photoId], before: null }),
+  'photos.take-out': ({ caseId, photoId }) => ({
+    caseId,
+    photos: [{ photoId, revision: 3 }],
+    reason: 'shows another unit',
+  }),
+  'photos.put-back': ({ photoId }) => ({ photoId, revision: 4 }),
+  'photos.register': ({ caseId }) => ({ caseId }),
   'bench.commit': ({ caseId, photoId, findingId, markId }) => ({
     caseId,
     changes: [
@@ -98,11 +149,61 @@ export const exchanges: Exchanges = {
     class: 'secondary',
     reason: 'follows from the worn journals',
   }),
+  'findings.class-history': ({ caseId }) => ({ caseId }),
+  'chain.commit': ({ caseId, findingId }) => ({
+    caseId,
+    changes: [
+      {
+        change: 'put-node',
+        revision: null,
+        node: {
+          id: chainIds.cause,
+          kind: 'root-cause',
+          findingId: null,
+          term: null,
+          words: 'grit in the oil',
+        },
+      },
+      {
+        change: 'put-node',
+        revision: null,
+        node: { id: chainIds.effect, kind: 'finding', findingId, term: null, words: '' },
+      },
+      {
+        change: 'put-link',
+        revision: null,
+        link: {
+          id: chainIds.link,
+          causeId: chainIds.cause,
+          effectId: chainIds.effect,
+          reason: 'particles in all pads',
+          certainty: 'likely',
+        },
+      },
+    ],
+  }),
+  'chain.read': ({ caseId }) => ({ caseId }),
+  'chain.figure': ({ caseId }) => ({ caseId }),
   'search.cases': () => ({
     text: 'nut',
     tags: [{ component: 'thrust-bearing', zone: null, kind: 'worn-away', class: null, presence: 'present' }],
   }),
+  'search.counts': () => ({
+    text: 'nut',
+    tags: [],
+    filters: { component: ['thrust-bearing'], outcome: ['claim-not-supported'] },
+    asker: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a05',
+  }),
   'search.known-tags': () => ({}),
+  'report-plan.read': ({ caseId }) => ({ caseId }),
+  'report-plan.change': ({ caseId }) => ({
+    caseId,
+    revision: 1,
+    fields: {
+      platesAPage: 2,
+      sections: [{ place: 'before-answer', heading: 'Discussion', words: 'The pads wore **first**.' }],
+    },
+  }),
   'reports.make': ({ caseId }) => ({ caseId, paper: 'A4' }),
   'journal.list': ({ caseId }) => ({ caseId, most: 50 }),
   'journal.check': () => ({}),
@@ -114,8 +215,16 @@ export const exchanges: Exchanges = {
 
 /** Ids the page makes itself: the same on both sides, so that what comes back can be compared. */
 const pageMade = {
+  partyId: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a03' as PartyId,
+  custodyEntryId: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a04' as CustodyEntryId,
   findingId: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a01' as FindingId,
   markId: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a02' as MarkId,
+};
+
+const chainIds = {
+  cause: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a05' as ChainNodeId,
+  effect: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a06' as ChainNodeId,
+  link: 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a07' as ChainLinkId,
 };
 
 export type Walkthrough = {

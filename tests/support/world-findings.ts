@@ -2,6 +2,7 @@
 import { kindsFor } from '#analysis/knowledge/pack-terms.ts';
 import { damageClasses, severities, type FindingFields } from '#shared-types/finding.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
+import { turningSenses } from '#shared-types/rotation.ts';
 
 import type { Chance } from './world-chance.ts';
 import { remarks } from './world-words.ts';
@@ -24,9 +25,15 @@ export function drawFinding(pack: KnowledgePack, chance: Chance): FindingFields 
     presence,
     severity: presence === 'present' && chance.happens(0.6) ? chance.pick(severities) : null,
     extent: presence === 'present' && zone !== null && zone.counts !== null ? drawExtent(chance) : null,
+    bend: presence === 'present' && chance.happens(0.1) ? drawBend(pack, chance) : null,
     note: drawWords(chance, [0, 3]),
   };
 }
+
+const drawBend = (pack: KnowledgePack, chance: Chance) => ({
+  sense: chance.pick(turningSenses),
+  seenFrom: chance.pick(pack.sides).id,
+});
 
 function drawExtent(chance: Chance) {
   const of = chance.between([3, 14]);

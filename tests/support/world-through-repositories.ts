@@ -20,6 +20,7 @@ import { keepPack } from '../../electron/database/repositories/packs.ts';
 import { addPhoto, writePhoto } from '../../electron/database/repositories/photos.ts';
 import { readSettings, writeSettings } from '../../electron/database/repositories/settings.ts';
 import { shippedPath } from '../../electron/processes/entry-table.ts';
+import { fieldsAfterOpening } from './case-fields.ts';
 import { chanceFrom } from './world-chance.ts';
 import type { World, WorldCase, WorldPhoto } from './world.ts';
 
@@ -55,8 +56,7 @@ function pourCase(db: Db, one: WorldCase, { packRow, by }: { packRow: number; by
   for (const { id: findingId, fields } of one.findings) addFinding(db, { id: findingId, caseId: id, fields });
   for (const mark of one.marks) addMark(db, mark);
   line('bench', { findings: one.findings.length, marks: one.marks.length });
-  const { number, unit, customer, claim } = draft;
-  writeCase(db, { id, revision: 1, fields: { number, unit, customer, claim, outcome, conclusion } });
+  writeCase(db, { id, revision: 1, fields: fieldsAfterOpening(draft, { outcome, conclusion }) });
   line('case changed', {});
 }
 

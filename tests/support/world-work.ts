@@ -16,6 +16,7 @@ import { imagePointSchema } from '#shared-types/points.ts';
 import { chanceFrom, type Chance } from './world-chance.ts';
 import type { EngineHere } from './world-engine.ts';
 import { drawFinding, drawWords } from './world-findings.ts';
+import { geometryBetween } from './world-marks.ts';
 import { customers, makers } from './world-words.ts';
 
 export const works = [
@@ -224,7 +225,7 @@ async function changeOfMark(
       id: moved?.id ?? (chance.uuid() as MarkId),
       photoId: chance.pick(photos).id,
       findingId: chance.happens(0.7) ? (finding?.id ?? null) : null,
-      geometry: { kind: 'arrow', v: 1, tail: point(), tip: point() },
+      geometry: geometryBetween(chance.integer(100), point(), point()),
       order: chance.integer(100),
     },
   };

@@ -19,6 +19,7 @@ import type { Instant } from '#shared-types/times.ts';
 import { shippedPath } from '../../electron/processes/entry-table.ts';
 import { chanceFrom, type Chance } from './world-chance.ts';
 import { drawFinding, drawWords } from './world-findings.ts';
+import { geometryBetween } from './world-marks.ts';
 import { claimOpenings, customers, makers } from './world-words.ts';
 
 export type WorldPhoto = {
@@ -148,7 +149,7 @@ function drawMark(
     id: chance.uuid() as MarkId,
     photoId: photo.id,
     findingId: findingIds.length > 0 && chance.happens(0.8) ? chance.pick(findingIds) : null,
-    geometry: { kind: 'arrow', v: 1, tail: point(), tip: point() },
+    geometry: geometryBetween(order, point(), point()),
     order,
   };
 }

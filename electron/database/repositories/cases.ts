@@ -4,15 +4,22 @@ import type {
   CaseFields,
   CaseStatus,
   CaseSummary,
+  DurationUnit,
+  Interest,
   Outcome,
+  Service,
   TeardownCase,
+  ThreadHand,
+  Unit,
+  UnitNames,
 } from '#shared-types/case.ts';
 import { AppError } from '#shared-types/errors.ts';
-import type { BlobId, CaseId } from '#shared-types/ids.ts';
-import type { Instant } from '#shared-types/times.ts';
+import type { BlobId, CaseId, PhotoId } from '#shared-types/ids.ts';
+import type { TurningSense } from '#shared-types/rotation.ts';
+import { wallTimeSchema, type Instant, type WallTime } from '#shared-types/times.ts';
 
 import type { Db } from '../open-library.ts';
-import { assertOneRow, rowAtRevision } from './written-row.ts';
+import { assertOneRow, rowAtRevision, rowOf } from './written-row.ts';
 
 type SummaryRow = {
   uuid: string;
@@ -34,6 +41,19 @@ type SummaryRow = {
 };
 
 type CaseRow = SummaryRow & {
+  rotation_sense: TurningSense | null;
+  rotation_seen_from: string | null;
+  rotation_photo: PhotoId | null;
+  thread_hand: ThreadHand | null;
+  thread_photo: PhotoId | null;
+  fitted_on: string | null;
+  failed_on: string | null;
+  time_in_service: number | null;
+  time_in_service_unit: DurationUnit | null;
+  running_hours: number | null;
+  state_received: string;
+  interest: Interest['standing'];
+  interest_words: string;
   conclusion: string;
   opened_by: string;
   revision: number;
@@ -53,7 +73,7 @@ const summaryColumns = `
   (SELECT b.uuid FROM photo p JOIN blob b ON b.id = p.blob_row
     WHERE p.case_row = c.id AND p.removed_at IS NULL ORDER BY p.place LIMIT 1) AS cover`;
 
-const unitOf = (row: SummaryRow) => ({
+const unitNamesOf = (row: SummaryRow): UnitNames => ({
   maker: row.unit_maker,
   model: row.unit_model,
   serial: row.unit_serial,
@@ -72,13 +92,34 @@ const toSummary = (row: SummaryRow): CaseSummary => ({
   number: row.number,
   status: row.status,
   outcome: row.outcome,
-  unit: unitOf(row),
+  unit: unitNamesOf(row),
   customer: row.customer,
   claim: row.claim,
   openedAt: row.opened_at as Instant,
   counts: countsOf(row),
   coverBlobId: row.cover as BlobId | null,
 });
+
+const unitOf = (row: CaseRow): Unit => ({
+  ...unitNamesOf(row),
+  rotation:
+    row.rotation_sense === null || row.rotation_seen_from === null
+      ? null
+      : { sense: row.rotation_sense, seenFrom: row.rotation_seen_from, photoId: row.rotation_photo },
+  thread: row.thread_hand === null ? null : { hand: row.thread_hand, photoId: row.thread_photo },
+});
+
+const serviceOf = (row: CaseRow): Service => ({
+  fittedOn: wallTimeOf(row.fitted_on),
+  failedOn: wallTimeOf(row.failed_on),
+  timeInService:
+    row.time_in_service === null || row.time_in_service_unit === null
+      ? null
+      : { value: row.time_in_service, unit: row.time_in_service_unit },
+  runningHours: row.running_hours,
+});
+
+const wallTimeOf = (text: string | null) => (text === null ? null : wallTimeSchema.parse(JSON.parse(text)));
 
 const toCase = (row: CaseRow): TeardownCase => ({
   id: row.uuid as CaseId,
@@ -89,6 +130,9 @@ const toCase = (row: CaseRow): TeardownCase => ({
   unit: unitOf(row),
   customer: row.customer,
   claim: row.claim,
+  service: serviceOf(row),
+  stateReceived: row.state_received,
+  interest: { standing: row.interest, words: row.interest_words },
   conclusion: row.conclusion,
   pack: { id: row.pack_id, version: row.version, sha256: row.sha256 },
   openedAt: row.opened_at as Instant,
@@ -120,7 +164,11 @@ export function summariseCases(db: Db, caseRows: readonly number[]): CaseSummary
 export function readCase(db: Db, id: CaseId): TeardownCase {
   const row = db
     .prepare<[string], CaseRow>(
-      `SELECT ${summaryColumns}, c.conclusion, c.opened_by, c.revision, k.pack_id, k.version, k.sha256
+      `SELECT ${summaryColumns}, c.conclusion, c.opened_by, c.revision, k.pack_id, k.version, k.sha256,
+         c.rotation_sense, c.rotation_seen_from, c.thread_hand, c.fitted_on, c.failed_on, c.time_in_service,
+         c.time_in_service_unit, c.running_hours, c.state_received, c.interest, c.interest_words,
+         (SELECT p.uuid FROM photo p WHERE p.id = c.rotation_photo_row) AS rotation_photo,
+         (SELECT p.uuid FROM photo p WHERE p.id = c.thread_photo_row) AS thread_photo
        FROM teardown_case c JOIN pack k ON k.id = c.pack_row WHERE c.uuid = ?`,
     )
     .get(id);
@@ -186,30 +234,46 @@ export function addCase(
   assertOneRow(result, 'case opened');
 }
 
-/** @throws AppError not-found, stale-revision */
+/** @throws AppError not-found (also for a photo that an observation names), stale-revision */
 export function writeCase(db: Db, input: { id: CaseId; revision: number; fields: CaseFields }): void {
   const row = rowAtRevision(db, 'case', input.id, input.revision);
-  const { fields } = input;
+  const { unit, service, interest, ...fields } = input.fields;
+  const { rotation, thread } = unit;
   const result = db
     .prepare(
-      `UPDATE teardown_case SET number = ?, unit_maker = ?, unit_model = ?, unit_serial = ?,
-         unit_part_number = ?, customer = ?, claim = ?, outcome = ?, conclusion = ?, revision = revision + 1
-       WHERE id = ?`,
+      `UPDATE teardown_case SET number = @number, unit_maker = @maker, unit_model = @model, unit_serial = @serial,
+         unit_part_number = @partNumber, rotation_sense = @rotationSense, rotation_seen_from = @rotationSeenFrom,
+         rotation_photo_row = @rotationPhoto, thread_hand = @threadHand, thread_photo_row = @threadPhoto,
+         customer = @customer, claim = @claim, fitted_on = @fittedOn, failed_on = @failedOn,
+         time_in_service = @timeInService, time_in_service_unit = @timeInServiceUnit, running_hours = @runningHours,
+         state_received = @stateReceived, interest = @standing, interest_words = @words, outcome = @outcome,
+         conclusion = @conclusion, revision = revision + 1
+       WHERE id = @row`,
     )
-    .run(
-      fields.number,
-      fields.unit.maker,
-      fields.unit.model,
-      fields.unit.serial,
-      fields.unit.partNumber,
-      fields.customer,
-      fields.claim,
-      fields.outcome,
-      fields.conclusion,
+    .run({
       row,
-    );
+      ...fields,
+      maker: unit.maker,
+      model: unit.model,
+      serial: unit.serial,
+      partNumber: unit.partNumber,
+      rotationSense: rotation?.sense ?? null,
+      rotationSeenFrom: rotation?.seenFrom ?? null,
+      rotationPhoto: photoRow(db, rotation?.photoId),
+      threadHand: thread?.hand ?? null,
+      threadPhoto: photoRow(db, thread?.photoId),
+      fittedOn: textOf(service.fittedOn),
+      failedOn: textOf(service.failedOn),
+      timeInService: service.timeInService?.value ?? null,
+      timeInServiceUnit: service.timeInService?.unit ?? null,
+      runningHours: service.runningHours,
+      ...interest,
+    });
   assertOneRow(result, 'case changed');
 }
+
+const photoRow = (db: Db, id: PhotoId | null | undefined) => (id ? rowOf(db, 'photo', id) : null);
+const textOf = (time: WallTime | null) => (time === null ? null : JSON.stringify(time));
 
 /** @throws AppError not-found, stale-revision */
 export function writeCaseStatus(

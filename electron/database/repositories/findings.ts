@@ -1,6 +1,7 @@
 import { AppError } from '#shared-types/errors.ts';
-import type { DamageClass, Finding, FindingFields, Presence } from '#shared-types/finding.ts';
+import type { ClassChange, DamageClass, Finding, FindingFields, Presence } from '#shared-types/finding.ts';
 import type { CaseId, FindingId } from '#shared-types/ids.ts';
+import type { TurningSense } from '#shared-types/rotation.ts';
 import type { Instant } from '#shared-types/times.ts';
 
 import type { Db } from '../open-library.ts';
@@ -19,11 +20,13 @@ type Row = {
   severity: Finding['severity'];
   extent_affected: number | null;
   extent_of: number | null;
+  bend_sense: TurningSense | null;
+  bend_seen_from: string | null;
   note: string;
 };
 
 const columns = `f.uuid, f.number, f.revision, f.component, f.position, f.zone, f.kind, f.class, f.presence,
-  f.severity, f.extent_affected, f.extent_of, f.note`;
+  f.severity, f.extent_affected, f.extent_of, f.bend_sense, f.bend_seen_from, f.note`;
 
 const toFinding = (row: Row): Finding => ({
   id: row.uuid as FindingId,
@@ -40,6 +43,10 @@ const toFinding = (row: Row): Finding => ({
     row.extent_affected === null || row.extent_of === null
       ? null
       : { affected: row.extent_affected, of: row.extent_of },
+  bend:
+    row.bend_sense === null || row.bend_seen_from === null
+      ? null
+      : { sense: row.bend_sense, seenFrom: row.bend_seen_from },
   note: row.note,
 });
 
@@ -80,9 +87,9 @@ export function addFinding(db: Db, input: { id: FindingId; caseId: CaseId; field
   const result = db
     .prepare(
       `INSERT INTO finding (uuid, case_row, number, component, position, zone, kind, class, presence, severity,
-         extent_affected, extent_of, note, revision)
+         extent_affected, extent_of, bend_sense, bend_seen_from, note, revision)
        VALUES (@id, @caseRow, @number, @component, @position, @zone, @kind, @class, @presence, @severity,
-         @affected, @of, @note, 1)`,
+         @affected, @of, @bendSense, @bendSeenFrom, @note, 1)`,
     )
     .run({ id: input.id, caseRow, number, ...valuesOf(input.fields) });
   assertOneRow(result, 'finding added');
@@ -129,7 +136,8 @@ export function writeFinding(
   const result = db
     .prepare(
       `UPDATE finding SET component = @component, position = @position, zone = @zone, kind = @kind,
-         presence = @presence, severity = @severity, extent_affected = @affected, extent_of = @of, note = @note,
+         presence = @presence, severity = @severity, extent_affected = @affected, extent_of = @of,
+         bend_sense = @bendSense, bend_seen_from = @bendSeenFrom, note = @note,
          revision = revision + 1 WHERE id = @row`,
     )
     .run({ row, ...values });
@@ -166,12 +174,58 @@ export function classifyFinding(
   assertOneRow(kept, 'class history');
 }
 
-/** @throws AppError not-found, stale-revision, finding-in-use (it still has marks) */
+type ClassChangeRow = {
+  finding_uuid: string;
+  at: string;
+  who: string;
+  from_class: DamageClass;
+  to_class: DamageClass;
+  reason: string;
+};
+
+/**
+ * Every change of class in the case, oldest first, those of findings that are gone with them.
+ * @throws AppError not-found
+ */
+export function listClassChanges(db: Db, caseId: CaseId): ClassChange[] {
+  const caseRow = rowOf(db, 'case', caseId);
+  return db
+    .prepare<[number], ClassChangeRow>(
+      `SELECT h.finding_uuid, h.at, h.who, h.from_class, h.to_class, h.reason
+       FROM finding_number n JOIN finding_class_change h ON h.finding_uuid = n.finding_uuid
+       WHERE n.case_row = ? ORDER BY h.id`,
+    )
+    .all(caseRow)
+    .map((row) => ({
+      findingId: row.finding_uuid as FindingId,
+      at: row.at as Instant,
+      who: row.who,
+      from: row.from_class,
+      to: row.to_class,
+      reason: row.reason,
+    }));
+}
+
+/**
+ * Marks out of sight, on photos taken out of the case, do not hold a finding: they lose it.
+ * @throws AppError not-found, stale-revision, finding-in-use (it still has marks), finding-in-chain
+ */
 export function removeFinding(db: Db, input: { id: FindingId; revision: number; number: number }): void {
   const row = rowAtRevision(db, 'finding', input.id, input.revision);
   const marks =
-    db.prepare<[number], number>('SELECT count(*) FROM mark WHERE finding_row = ?').pluck().get(row) ?? 0;
+    db
+      .prepare<[number], number>(
+        `SELECT count(*) FROM mark m JOIN photo p ON p.id = m.photo_row
+         WHERE m.finding_row = ? AND p.removed_at IS NULL`,
+      )
+      .pluck()
+      .get(row) ?? 0;
   if (marks > 0) throw new AppError('finding-in-use', { number: input.number });
+  const boxes =
+    db.prepare<[number], number>('SELECT count(*) FROM chain_node WHERE finding_row = ?').pluck().get(row) ??
+    0;
+  if (boxes > 0) throw new AppError('finding-in-chain', { number: input.number });
+  db.prepare('UPDATE mark SET finding_row = NULL, revision = revision + 1 WHERE finding_row = ?').run(row);
   const kept = db
     .prepare(
       `UPDATE finding_number SET class_at_removal = f.class FROM finding f
@@ -183,6 +237,12 @@ export function removeFinding(db: Db, input: { id: FindingId; revision: number; 
 }
 
 function valuesOf(fields: FindingFields) {
-  const { extent, ...rest } = fields;
-  return { ...rest, affected: extent?.affected ?? null, of: extent?.of ?? null };
+  const { extent, bend, ...rest } = fields;
+  return {
+    ...rest,
+    affected: extent?.affected ?? null,
+    of: extent?.of ?? null,
+    bendSense: bend?.sense ?? null,
+    bendSeenFrom: bend?.seenFrom ?? null,
+  };
 }

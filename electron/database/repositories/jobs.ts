@@ -26,6 +26,7 @@ type ItemRow = {
   outcome: JobItemOutcome;
   photo_uuid: string | null;
   also_in: string;
+  put_back: 0 | 1;
   error: string | null;
 };
 
@@ -55,7 +56,7 @@ function toJob(db: Db, row: Row): Job {
 function listItems(db: Db, jobRow: number): JobItem[] {
   return db
     .prepare<[number], ItemRow>(
-      'SELECT source_name, outcome, photo_uuid, also_in, error FROM job_item WHERE job_row = ? ORDER BY place',
+      'SELECT source_name, outcome, photo_uuid, also_in, put_back, error FROM job_item WHERE job_row = ? ORDER BY place',
     )
     .all(jobRow)
     .map((row) => ({
@@ -63,6 +64,7 @@ function listItems(db: Db, jobRow: number): JobItem[] {
       outcome: row.outcome,
       photoId: row.photo_uuid as PhotoId | null,
       alsoIn: JSON.parse(row.also_in) as string[],
+      putBack: row.put_back === 1,
       error: row.error === null ? null : (JSON.parse(row.error) as ErrorShape),
     }));
 }
@@ -99,8 +101,8 @@ export function addJobItem(db: Db, input: { jobId: JobId; place: number; item: J
   const { item } = input;
   const result = db
     .prepare(
-      `INSERT INTO job_item (job_row, place, source_name, outcome, photo_uuid, also_in, error)
-       SELECT id, ?, ?, ?, ?, ?, ? FROM job WHERE uuid = ?`,
+      `INSERT INTO job_item (job_row, place, source_name, outcome, photo_uuid, also_in, put_back, error)
+       SELECT id, ?, ?, ?, ?, ?, ?, ? FROM job WHERE uuid = ?`,
     )
     .run(
       input.place,
@@ -108,6 +110,7 @@ export function addJobItem(db: Db, input: { jobId: JobId; place: number; item: J
       item.outcome,
       item.photoId,
       JSON.stringify(item.alsoIn),
+      item.putBack ? 1 : 0,
       item.error === null ? null : JSON.stringify(item.error),
       input.jobId,
     );

@@ -45,6 +45,11 @@ export function readMark(db: Db, id: MarkId): Mark {
   return toMark(row);
 }
 
+/** @throws AppError not-found */
+export function photoOfMark(db: Db, id: MarkId): PhotoId {
+  return readMark(db, id).photoId;
+}
+
 /** @throws AppError not-found for a mark that is not there, mark-photo-mismatch for one of another case */
 export function refuseMarkOfOtherCase(db: Db, input: { caseId: CaseId; markId: MarkId }): void {
   const owner = db

@@ -6,7 +6,7 @@ import type { Instant, WallTime } from '#shared-types/times.ts';
 import type { Db } from '../open-library.ts';
 import { assertOneRow, rowAtRevision, rowOf } from './written-row.ts';
 
-type Row = {
+export type PhotoRow = {
   row: number;
   uuid: string;
   revision: number;
@@ -30,13 +30,14 @@ type Row = {
   camera: string;
 };
 
-const select = `
-  SELECT p.id AS row, p.uuid, p.revision, p.caption, p.stage, p.seen_from, p.source_name, p.added_at, p.added_by,
-    b.uuid AS blob, b.sha256, b.bytes, b.media_type, b.width, b.height, b.display_width, b.display_height,
-    b.taken_local, b.taken_offset_minutes, b.taken_precision, b.camera
-  FROM photo p JOIN blob b ON b.id = p.blob_row`;
+/** Columns of a photo p and its picture b. */
+export const photoColumns = `p.id AS row, p.uuid, p.revision, p.caption, p.stage, p.seen_from, p.source_name,
+  p.added_at, p.added_by, b.uuid AS blob, b.sha256, b.bytes, b.media_type, b.width, b.height, b.display_width,
+  b.display_height, b.taken_local, b.taken_offset_minutes, b.taken_precision, b.camera`;
 
-function toPhoto(row: Row, parts: PartShown[]): Photo {
+const select = `SELECT ${photoColumns} FROM photo p JOIN blob b ON b.id = p.blob_row`;
+
+export function toPhoto(row: PhotoRow, parts: PartShown[]): Photo {
   return {
     id: row.uuid as PhotoId,
     revision: row.revision,
@@ -61,7 +62,7 @@ function toPhoto(row: Row, parts: PartShown[]): Photo {
   };
 }
 
-function takenAt(row: Row): WallTime | null {
+function takenAt(row: PhotoRow): WallTime | null {
   if (row.taken_local === null || row.taken_precision === null) return null;
   return {
     local: row.taken_local,
@@ -70,9 +71,8 @@ function takenAt(row: Row): WallTime | null {
   };
 }
 
-/** The case's photos in their order, without those taken out. */
-export function listPhotos(db: Db, caseId: CaseId): Photo[] {
-  const caseRow = rowOf(db, 'case', caseId);
+/** The parts shown by each photo of a case, those taken out too, by the photo's row. */
+export function partsOfPhotos(db: Db, caseRow: number): (photoRow: number) => PartShown[] {
   const parts = db
     .prepare<[number], PartShown & { photo: number }>(
       `SELECT pp.photo_row AS photo, pp.component, pp.position FROM photo_part pp JOIN photo p ON p.id = pp.photo_row
@@ -80,17 +80,25 @@ export function listPhotos(db: Db, caseId: CaseId): Photo[] {
     )
     .all(caseRow);
   const partsOf = Map.groupBy(parts, (part) => part.photo);
-  return db
-    .prepare<[number], Row>(`${select} WHERE p.case_row = ? AND p.removed_at IS NULL ORDER BY p.place, p.id`)
-    .all(caseRow)
-    .map((row) => toPhoto(row, (partsOf.get(row.row) ?? []).map(withoutOwner)));
+  return (photoRow) =>
+    (partsOf.get(photoRow) ?? []).map(({ component, position }) => ({ component, position }));
 }
 
-const withoutOwner = ({ component, position }: PartShown): PartShown => ({ component, position });
+/** The case's photos in their order, without those taken out. */
+export function listPhotos(db: Db, caseId: CaseId): Photo[] {
+  const caseRow = rowOf(db, 'case', caseId);
+  const partsOf = partsOfPhotos(db, caseRow);
+  return db
+    .prepare<[number], PhotoRow>(
+      `${select} WHERE p.case_row = ? AND p.removed_at IS NULL ORDER BY p.place, p.id`,
+    )
+    .all(caseRow)
+    .map((row) => toPhoto(row, partsOf(row.row)));
+}
 
 /** @throws AppError not-found */
 export function readPhoto(db: Db, id: PhotoId): Photo {
-  const row = db.prepare<[string], Row>(`${select} WHERE p.uuid = ?`).get(id);
+  const row = db.prepare<[string], PhotoRow>(`${select} WHERE p.uuid = ?`).get(id);
   if (!row) throw new AppError('not-found', { thing: 'photo' });
   const parts = db
     .prepare<[number], PartShown>(
@@ -113,13 +121,16 @@ export function caseOfPhoto(db: Db, id: PhotoId): CaseId {
 }
 
 /** The photo that shows this picture in this case, or null; one taken out of the case counts too. */
-export function findPhotoOfBlob(db: Db, input: { caseId: CaseId; blobId: BlobId }): PhotoId | null {
+export function findPhotoOfBlob(
+  db: Db,
+  input: { caseId: CaseId; blobId: BlobId },
+): { id: PhotoId; revision: number } | null {
   const found = db
-    .prepare<[string, string], PhotoId>(
-      `SELECT p.uuid FROM photo p JOIN blob b ON b.id = p.blob_row JOIN teardown_case c ON c.id = p.case_row
+    .prepare<[string, string], { id: PhotoId; revision: number }>(
+      `SELECT p.uuid AS id, p.revision FROM photo p JOIN blob b ON b.id = p.blob_row
+         JOIN teardown_case c ON c.id = p.case_row
        WHERE c.uuid = ? AND b.uuid = ?`,
     )
-    .pluck()
     .get(input.caseId, input.blobId);
   return found ?? null;
 }

@@ -1,67 +1,70 @@
-/** Finding cases by damage tag, and what is shown of the cases that were found. */
-import type { Presence, DamageClass } from '#shared-types/finding.ts';
+/** What is shown of the cases that were found: findings in the words of their machine kind, and pictures. */
+import type { FindingTerms } from '#analysis/search/case-columns.ts';
 import type { BlobId, FindingId } from '#shared-types/ids.ts';
-import type { DamageTag, KnownTag, MatchedFinding } from '#shared-types/search.ts';
+import type { MatchedFinding } from '#shared-types/search.ts';
 
 import type { Db } from '../open-library.ts';
 
-const tagFields = ['component', 'kind', 'zone', 'class', 'presence'] as const satisfies (keyof DamageTag)[];
+export type NamedFinding = { readonly terms: FindingTerms; readonly finding: MatchedFinding };
 
-/**
- * Rows of the cases with a finding that fits the tag, newest case first. Only what the tag fills in is asked for, so
- * that the index by part or by kind answers it.
- */
-export function casesWithTag(db: Db, tag: DamageTag): number[] {
-  const filled = tagFields.filter((field) => tag[field] !== null);
-  const conditions = filled.map((field) => `f.${field} = @${field}`);
-  return db
-    .prepare<[DamageTag], number>(
-      `SELECT c.id FROM teardown_case c
-       WHERE c.id IN (SELECT f.case_row FROM finding f ${conditions.length > 0 ? 'WHERE' : ''} ${conditions.join(' AND ')})
-       ORDER BY c.opened_at DESC, c.id DESC`,
-    )
-    .pluck()
-    .all(tag);
+type FindingRow = FindingTerms & { readonly uuid: string; readonly number: number };
+
+const columns = 'f.uuid, f.number, f.component, f.zone, f.kind, f.class, f.presence';
+
+type LabelRow = { list: string; owner: string; term: string; label: string };
+/** Words of one machine kind by list, owner and id. */
+type Labels = ReadonlyMap<string, string>;
+/** A machine kind is never changed once cases were opened with it: its words are read once. */
+const labelsOf = new WeakMap<Db, Map<number, Labels>>();
+
+function labelsOfPack(db: Db, packRow: number): Labels {
+  const known = labelsOf.get(db) ?? new Map<number, Labels>();
+  labelsOf.set(db, known);
+  const labels =
+    known.get(packRow) ??
+    new Map(
+      db
+        .prepare<[number], LabelRow>('SELECT list, owner, term, label FROM pack_term WHERE pack_row = ?')
+        .all(packRow)
+        .map(({ list, owner, term, label }) => [`${list} ${owner} ${term}`, label]),
+    );
+  known.set(packRow, labels);
+  return labels;
 }
 
-type FindingRow = {
-  uuid: string;
-  number: number;
-  class: DamageClass;
-  presence: Presence;
-  component: string;
-  zone: string | null;
-  kind: string;
-};
+function toNamed(labels: Labels, row: FindingRow): NamedFinding {
+  const { uuid, number, ...terms } = row;
+  const labelOf = (list: string, owner: string, term: string) =>
+    labels.get(`${list} ${owner} ${term}`) ?? term;
+  return {
+    terms,
+    finding: {
+      findingId: uuid as FindingId,
+      number,
+      class: terms.class,
+      presence: terms.presence,
+      component: labelOf('component', '', terms.component),
+      zone: terms.zone === null ? null : labelOf('zone', terms.component, terms.zone),
+      kind: labelOf('kind', '', terms.kind),
+      componentId: terms.component,
+      kindId: terms.kind,
+    },
+  };
+}
 
-/** The findings of one case that fit the tag, named in the words of the case's machine kind. */
-export function findingsWithTag(db: Db, input: { caseRow: number; tag: DamageTag }): MatchedFinding[] {
+/** All findings of a case by their numbers, in the words of its machine kind. */
+export function namedFindingsOf(db: Db, input: { caseRow: number; packRow: number }): NamedFinding[] {
+  const labels = labelsOfPack(db, input.packRow);
   return db
-    .prepare<[DamageTag & { caseRow: number }], FindingRow>(
-      `SELECT f.uuid, f.number, f.class, f.presence,
-         coalesce(component.label, f.component) AS component, coalesce(zone.label, f.zone) AS zone,
-         coalesce(kind.label, f.kind) AS kind
-       FROM finding f JOIN teardown_case c ON c.id = f.case_row
-       LEFT JOIN pack_term component ON component.pack_row = c.pack_row AND component.list = 'component'
-         AND component.owner = '' AND component.term = f.component
-       LEFT JOIN pack_term zone ON zone.pack_row = c.pack_row AND zone.list = 'zone'
-         AND zone.owner = f.component AND zone.term = f.zone
-       LEFT JOIN pack_term kind ON kind.pack_row = c.pack_row AND kind.list = 'kind'
-         AND kind.owner = '' AND kind.term = f.kind
-       WHERE f.case_row = @caseRow AND (@component IS NULL OR f.component = @component)
-         AND (@zone IS NULL OR f.zone = @zone) AND (@kind IS NULL OR f.kind = @kind)
-         AND (@class IS NULL OR f.class = @class) AND (@presence IS NULL OR f.presence = @presence) ORDER BY f.number`,
-    )
-    .all({ ...input.tag, caseRow: input.caseRow })
-    .map((row) => ({
-      findingId: row.uuid as FindingId,
-      number: row.number,
-      class: row.class,
-      presence: row.presence,
-      component: row.component,
-      zone: row.zone,
-      kind: row.kind,
-    }));
+    .prepare<[number], FindingRow>(`SELECT ${columns} FROM finding f WHERE f.case_row = ? ORDER BY f.number`)
+    .all(input.caseRow)
+    .map((row) => toNamed(labels, row));
+}
+
+/** One finding by its row. */
+export function namedFinding(db: Db, packRow: number, row: number): NamedFinding | null {
+  const found = db.prepare<[number], FindingRow>(`SELECT ${columns} FROM finding f WHERE f.id = ?`).get(row);
+  return found === undefined ? null : toNamed(labelsOfPack(db, packRow), found);
 }
 
 /** Pictures to recognise a case by: those that carry marks first. */
@@ -74,27 +77,4 @@ export function thumbnailsOf(db: Db, input: { caseRow: number; most: number }): 
     )
     .pluck()
     .all(input.caseRow, input.most);
-}
-
-/**
- * Part and kind of every finding in the library, with the number of cases that have it; named as the newest of these
- * cases names them.
- */
-export function listKnownTags(db: Db): KnownTag[] {
-  return db
-    .prepare<[], KnownTag>(
-      `WITH tag AS (
-         SELECT component, kind, count(DISTINCT case_row) AS cases, max(case_row) AS newest
-         FROM finding GROUP BY component, kind
-       )
-       SELECT t.component, t.kind, coalesce(component.label, t.component) AS componentLabel,
-         coalesce(kind.label, t.kind) AS kindLabel, t.cases
-       FROM tag t JOIN teardown_case c ON c.id = t.newest
-       LEFT JOIN pack_term component ON component.pack_row = c.pack_row AND component.list = 'component'
-         AND component.owner = '' AND component.term = t.component
-       LEFT JOIN pack_term kind ON kind.pack_row = c.pack_row AND kind.list = 'kind'
-         AND kind.owner = '' AND kind.term = t.kind
-       ORDER BY t.cases DESC, componentLabel, kindLabel`,
-    )
-    .all();
 }

@@ -16,6 +16,10 @@ const tables = {
   finding: 'finding',
   mark: 'mark',
   analyst: 'analyst',
+  party: 'party',
+  'custody entry': 'custody_entry',
+  'box of the chain': 'chain_node',
+  'link of the chain': 'chain_link',
 } as const;
 export type Thing = keyof typeof tables;
 

@@ -1,6 +1,4 @@
 import { listCases, readCase } from '../../database/repositories/cases.ts';
-import { listKnownTags } from '../../database/repositories/search-tags.ts';
-import { searchCases } from '../../services/case-search.ts';
 import { changeCase, openCase, withdrawCase } from '../../services/case-work.ts';
 import type { Handlers } from './handler-types.ts';
 
@@ -10,6 +8,4 @@ export const caseHandlers = {
   'cases.read': ({ db }, { caseId }) => readCase(db, caseId),
   'cases.change': changeCase,
   'cases.withdraw': withdrawCase,
-  'search.cases': searchCases,
-  'search.known-tags': ({ db }) => listKnownTags(db),
 } satisfies Partial<Handlers>;

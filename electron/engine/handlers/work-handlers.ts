@@ -1,9 +1,7 @@
-import { makeReport } from '../../services/report-work.ts';
 import type { Handlers } from './handler-types.ts';
 
 export const workHandlers = {
   'jobs.list': ({ jobs }) => jobs.list(),
   'jobs.read': ({ jobs }, { jobId }) => jobs.read(jobId),
   'jobs.stop': ({ jobs }, { jobId }) => jobs.stop(jobId),
-  'reports.make': makeReport,
 } satisfies Partial<Handlers>;

@@ -28,7 +28,10 @@ const putOutcome = (mark: Mark) => ({
   removedMarkIds: [],
   removedFindingIds: [],
 });
-const tipOf = (desk: BenchDesk) => desk.shown.marks.get(markId(1))?.geometry.tip.x;
+const tipOf = (desk: BenchDesk) => {
+  const geometry = desk.shown.marks.get(markId(1))?.geometry;
+  return geometry?.kind === 'arrow' ? geometry.tip.x : undefined;
+};
 
 function must(desk: BenchDesk | null): BenchDesk {
   if (desk === null) throw new Error('there was nothing to undo or redo');

@@ -26,6 +26,7 @@ export function findingFields(fields: Partial<FindingFields> = {}): FindingField
     presence: 'present',
     severity: null,
     extent: null,
+    bend: null,
     note: '',
     ...fields,
   };

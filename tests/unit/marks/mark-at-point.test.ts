@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { handleAtPoint, markAtPoint, type PlacedMark } from '#analysis/marks/mark-at-point.ts';
+import { handleAtPoint, markAtPoint, marksInBox, type PlacedMark } from '#analysis/marks/mark-at-point.ts';
 import { imagePoint } from '#analysis/marks/planes.ts';
+import type { MarkGeometry } from '#shared-types/mark.ts';
 
 function placed(id: string, tailX: number, tailY: number, tipX: number, tipY: number): PlacedMark<string> {
   return {
@@ -9,6 +10,8 @@ function placed(id: string, tailX: number, tailY: number, tipX: number, tipY: nu
     look: { class: 'primary', label: 'P 7.1', unit: 1 },
   };
 }
+
+const ground = { image: { width: 2000, height: 2000 }, unit: 1 };
 
 const across = placed('across', 100, 100, 300, 100);
 const down = placed('down', 200, 50, 200, 300);
@@ -32,8 +35,30 @@ describe('the mark at a point', () => {
 
 describe('the handle at a point', () => {
   it('is the nearest within reach', () => {
-    expect(handleAtPoint(across.geometry, imagePoint(297, 103), 8)).toBe('tip');
-    expect(handleAtPoint(across.geometry, imagePoint(96, 100), 8)).toBe('tail');
-    expect(handleAtPoint(across.geometry, imagePoint(200, 100), 8)).toBeNull();
+    expect(handleAtPoint(across.geometry, imagePoint(297, 103), 8, ground)).toBe('tip');
+    expect(handleAtPoint(across.geometry, imagePoint(96, 100), 8, ground)).toBe('tail');
+    expect(handleAtPoint(across.geometry, imagePoint(200, 100), 8, ground)).toBeNull();
+  });
+});
+
+describe('words on the picture', () => {
+  const geometry: MarkGeometry = { kind: 'text', v: 1, at: imagePoint(500, 500), words: 'scored here' };
+  const mark = { id: 'words', geometry, look: { class: 'primary', label: '', unit: 1 } } as const;
+
+  // "scored here" in Source Sans 3 Semibold at 14: s 431, c 462, o 549, r 373, e 507, d 564, space 200, h 558 thousandths
+  // of an em, as fontkit reads the advance widths from the font file: 70 pixels, and 4 of white on each side.
+  it('are taken hold of where they are set, as wide as the font sets them', () => {
+    expect(markAtPoint([mark], imagePoint(570, 496), 0)).toBe('words');
+    expect(markAtPoint([mark], imagePoint(580, 496), 0)).toBeNull();
+    expect(markAtPoint([mark], imagePoint(502, 470), 0)).toBeNull();
+  });
+});
+
+describe('a box drawn on the photo', () => {
+  it('holds the marks that lie wholly in it, whichever corners it was drawn between', () => {
+    const box = [imagePoint(310, 120), imagePoint(90, 80)] as const;
+    expect(marksInBox([across, down], ...box)).toEqual(['across']);
+    expect(marksInBox([across, down], imagePoint(0, 0), imagePoint(400, 400))).toEqual(['across', 'down']);
+    expect(marksInBox([across, down], imagePoint(0, 0), imagePoint(250, 400))).toEqual(['down']);
   });
 });

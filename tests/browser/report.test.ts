@@ -1,0 +1,280 @@
+/** The report station as an analyst works at it: sections written beside the pages, which follow, and lead back. */
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+
+import { AxeBuilder } from '@axe-core/playwright';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Locator, Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+
+import { photosTexts } from '#shared-types/texts/photos.ts';
+import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
+import { shellTexts } from '#shared-types/texts/shell.ts';
+
+import { placesOfPdf } from '../../renderer/report/places-of-pdf.ts';
+import { noisyJpeg } from '../support/pictures/marked-picture.ts';
+import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
+import { dropFiles, openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
+
+const texts = reportScreenTexts;
+
+let house: ProgramHouse;
+let opened: ProgramWindow;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openProgramHouse();
+  opened = await house.open();
+  page = opened.page;
+  await enterFirstAnalyst(page);
+  await openFirstCase(page, 'The shaft nut was never tightened and came off.');
+  const files = await Promise.all(
+    [1, 2, 3].map(async (number) => {
+      const file = join(house.folder, `IMG_000${number}.jpg`);
+      await writeFile(file, await noisyJpeg(number));
+      return file;
+    }),
+  );
+  await station(page, 'photos').click();
+  await page.getByRole('heading', { level: 1, name: shellTexts.station.photos }).waitFor();
+  await dropFiles(page, files);
+  await page.getByText(photosTexts.count('3', false)).first().waitFor();
+  await toReport();
+});
+
+afterAll(async () => {
+  await opened.close();
+  await house.close();
+});
+
+async function toReport(): Promise<void> {
+  await station(page, 'report').click();
+  await page.locator('[data-page="1"][data-drawn="true"]').waitFor();
+}
+
+const panel = () => page.getByRole('complementary', { name: texts.panel });
+const section = (name: string) => panel().getByRole('region', { name, exact: true });
+const words = (name: string) => section(name).getByLabel(texts.words);
+const button = (name: string, within: Page | Locator = page) =>
+  within.getByRole('button', { name, exact: true });
+const pages = () => page.getByRole('region', { name: texts.pagesLabel });
+const saved = () => panel().getByRole('status').getByText(texts.saving.saved).waitFor();
+
+/** Pages near the sight, as they are read out, without white space. */
+const onPages = (said: string) =>
+  page.waitForFunction(
+    (wanted) =>
+      [...document.querySelectorAll('.pdf-page .only-read-out')]
+        .map((one) => one.textContent.replace(/\s+/g, ''))
+        .join('')
+        .includes(wanted),
+    said.replace(/\s+/g, ''),
+  );
+
+async function showPage(heading: string): Promise<void> {
+  const contents = panel().locator('details');
+  if (!(await contents.evaluate((one) => (one as HTMLDetailsElement).open))) {
+    await contents.locator('summary').click();
+  }
+  await contents.getByRole('button', { name: new RegExp(`${heading}$`) }).click();
+}
+
+/** Where a named place of the document that is shown stands in the window. */
+async function pointOf(name: string): Promise<{ x: number; y: number }> {
+  const address = (await page.getByRole('link', { name: texts.print }).getAttribute('href')) ?? '';
+  const bytes = await page.evaluate(
+    async (from) => [...new Uint8Array(await (await fetch(from)).arrayBuffer())],
+    address,
+  );
+  const loading = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
+  const pdf = await loading.promise;
+  try {
+    const place = (await placesOfPdf(pdf)).find((known) => known.name === name);
+    if (place === undefined) throw new Error(`no place ${name}`);
+    const { width, height } = (await pdf.getPage(place.page)).getViewport({ scale: 1 });
+    const sheet = page.locator(`[data-page="${place.page}"] canvas`);
+    // Well below the head of what scrolls, whichever part of the page it is.
+    await sheet.evaluate((canvas, share) => {
+      canvas.scrollIntoView({ block: 'start' });
+      const scrolled = canvas.closest('.pdf-pages');
+      scrolled?.scrollBy(0, canvas.getBoundingClientRect().height * share - 200);
+    }, place.y / height);
+    await page.locator(`[data-page="${place.page}"][data-drawn="true"]`).waitFor();
+    const box = await sheet.boundingBox();
+    if (box === null) throw new Error('the page is not in sight');
+    const scale = box.width / width;
+    return { x: box.x + (place.x + 5) * scale, y: box.y + (place.y + 3) * scale };
+  } finally {
+    await loading.destroy();
+  }
+}
+
+describe('sections of one’s own', () => {
+  test('are written beside the pages, and the pages follow', async () => {
+    await button(texts.addTo['before-findings']).click();
+    // The new section's heading has the focus.
+    await page.keyboard.type('How it was examined');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('Nothing was **sectioned**. See [plate IMG_0002] and [plate 2].');
+    await saved();
+    await showPage('How it was examined');
+    await onPages('4How it was examinedNothing was sectioned. See plate 2 and [plate 2].');
+    await section('How it was examined').getByText(texts.loose['plate-by-number']('[plate 2]')).waitFor();
+  });
+
+  test('the pages stay where they are, and in sight, while new ones are made', async () => {
+    const before = await pages().evaluate((one) => one.scrollTop);
+    expect(before).toBeGreaterThan(0);
+    // From now on every moment without a drawn page in sight is noted.
+    await page.evaluate(() => {
+      const blank = { seen: false };
+      const look = () => {
+        const canvases = [...document.querySelectorAll<HTMLCanvasElement>('.pdf-page canvas')];
+        const box = document.querySelector('.pdf-pages')?.getBoundingClientRect();
+        const inSight = canvases.filter((one) => {
+          const own = one.getBoundingClientRect();
+          return box !== undefined && own.bottom > box.top && own.top < box.bottom;
+        });
+        // A canvas that was never drawn into is 300 pixels wide (HTML standard, 4.12.5).
+        if (inSight.length === 0 || inSight.some((one) => one.width === 300)) blank.seen = true;
+      };
+      new MutationObserver(look).observe(document.querySelector('.report-sheets') ?? document.body, {
+        subtree: true,
+        childList: true,
+        attributes: true,
+      });
+      Object.assign(window, { blank });
+    });
+    await words('How it was examined').click();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(' Said once more.');
+    await onPages('Said once more.');
+    expect(await pages().evaluate((one) => one.scrollTop)).toBe(before);
+    expect(await page.evaluate(() => (window as unknown as { blank: { seen: boolean } }).blank.seen)).toBe(
+      false,
+    );
+  });
+
+  test('a reference is chosen and stands where the caret was', async () => {
+    await words('How it was examined').click();
+    await page.keyboard.press('Control+Home');
+    await section('How it was examined')
+      .getByLabel(texts.refer)
+      .selectOption({ label: texts.referGroups.plate('3', 'IMG_0003.jpg') });
+    await page.keyboard.type(': ');
+    expect(await words('How it was examined').inputValue()).toMatch(/^\[plate IMG_0003\.jpg\]: Nothing/);
+    await saved();
+    await onPages('plate 3: Nothing was');
+  });
+
+  test('are moved, removed and put back, and there after a reload', async () => {
+    await button(texts.addTo['before-findings']).click();
+    await page.keyboard.type('Oil supply');
+    await saved();
+    await button(texts.named(texts.earlier, 'Oil supply')).click();
+    await saved();
+    const headings = () =>
+      panel()
+        .getByLabel(texts.sectionHeading)
+        .evaluateAll((fields) => fields.map((one) => (one as HTMLInputElement).value));
+    expect(await headings()).toEqual(['Oil supply', 'How it was examined']);
+    await button(texts.named(texts.remove, 'Oil supply')).click();
+    expect(await headings()).toEqual(['How it was examined']);
+    await button(texts.putBack).click();
+    expect(await headings()).toEqual(['Oil supply', 'How it was examined']);
+    await saved();
+    await page.reload();
+    await page.locator('[data-page="1"][data-drawn="true"]').waitFor();
+    expect(await headings()).toEqual(['Oil supply', 'How it was examined']);
+  });
+});
+
+describe('the pages', () => {
+  test('take as many plates as is chosen', async () => {
+    await pages()
+      .getByRole('region', { name: /^Page 1 of/ })
+      .waitFor();
+    const count = () => page.locator('.pdf-page').count();
+    const before = await count();
+    await button(texts.plates[4], panel()).click();
+    await saved();
+    await page.waitForFunction((all) => document.querySelectorAll('.pdf-page').length < all, before);
+    expect(await button(texts.plates[4], panel()).getAttribute('aria-pressed')).toBe('true');
+  });
+
+  test('lead to the fields of a section of one’s own', async () => {
+    const { x, y } = await pointOf('own-1');
+    await page.mouse.click(x, y);
+    await page.waitForFunction(() => document.activeElement instanceof HTMLTextAreaElement);
+    expect(await words('How it was examined').evaluate((one) => one === document.activeElement)).toBe(true);
+  });
+
+  test.each([
+    ['claim', 'claim'],
+    ['findings', 'findings'],
+    ['plates', 'marks'],
+    ['answer', 'claim'],
+  ] as const)('lead from %s to the station %s', async (place, name) => {
+    await toReport();
+    const { x, y } = await pointOf(place);
+    await page.mouse.click(x, y);
+    await page.getByRole('heading', { level: 1, name: shellTexts.station[name] }).waitFor();
+  });
+
+  test('lead from a plate to its photo at the marks', async () => {
+    await toReport();
+    const photos = page.locator('.photo-row');
+    await page.mouse.click(...(await plateAt(2)));
+    await photos.waitFor();
+    expect(page.url()).toMatch(/\/marks\/[0-9a-f-]{36}$/);
+  });
+
+  /** A point within the picture of a plate, by its number. */
+  async function plateAt(number: number): Promise<[number, number]> {
+    const { x, y } = await pointOf(await plateName(number));
+    return [x + 40, y + 40];
+  }
+
+  async function plateName(number: number): Promise<string> {
+    const address = (await page.getByRole('link', { name: texts.print }).getAttribute('href')) ?? '';
+    const bytes = await page.evaluate(
+      async (from) => [...new Uint8Array(await (await fetch(from)).arrayBuffer())],
+      address,
+    );
+    const loading = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
+    try {
+      const places = await placesOfPdf(await loading.promise);
+      const plates = places
+        .filter(({ name }) => name.startsWith('plate-'))
+        .sort((one, other) => one.page - other.page || one.y - other.y || one.x - other.x);
+      return plates[number - 1]?.name ?? '';
+    } finally {
+      await loading.destroy();
+    }
+  }
+});
+
+describe('the screen', () => {
+  test('holds to the rules of axe-core (WCAG 2.2 A and AA), with its contents open', async () => {
+    await toReport();
+    await panel().locator('details summary').click();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target.join(' '))])).toEqual([]);
+  });
+
+  test('keeps everything within reach with text of twice the size', async () => {
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    for (const control of [button(texts.save), button(texts.addTo['before-answer'])]) {
+      await control.scrollIntoViewIfNeeded();
+      const box = await control.boundingBox();
+      expect(box !== null && box.x >= 0 && box.x + box.width <= 1280).toBe(true);
+    }
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280);
+  });
+
+  test('and the console had nothing to complain about', () => {
+    expect(opened.complaints).toEqual([]);
+  });
+});

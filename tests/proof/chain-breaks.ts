@@ -1,0 +1,47 @@
+/** Breaks of the chain: what is refused, how it is laid out, how it is printed. */
+import type { Break } from './break.ts';
+
+export const chainBreaks: readonly Break[] = [
+  {
+    breaks: 'the refusal of a loop',
+    file: 'electron/services/chain-work.ts',
+    find: 'if (fault !== null) throw fault;',
+    replace: '',
+    reddens: { file: 'database/chain.test.ts', test: 'a loop is refused' },
+  },
+  {
+    breaks: 'that a finding in the chain stays',
+    file: 'electron/database/repositories/findings.ts',
+    find: 'if (boxes > 0) throw',
+    replace: 'if (boxes > 1) throw',
+    reddens: { file: 'database/chain.test.ts', test: 'cannot be removed at the bench' },
+  },
+  {
+    breaks: 'the border between two cases’ chains',
+    file: 'electron/database/repositories/chain.ts',
+    find: "if (owner !== caseId) throw new AppError('not-found', { thing: 'box of the chain' });",
+    replace: '',
+    reddens: { file: 'database/chain.test.ts', test: 'cannot be reached' },
+  },
+  {
+    breaks: 'the order of the boxes',
+    file: 'analysis/chain/chain-to-drawing.ts',
+    find: 'boxes.sort((one, other) => (one.key < other.key ? -1 : 1));',
+    replace: '',
+    reddens: { file: 'unit/chain/chain-to-drawing.test.ts', test: 'whatever order' },
+  },
+  {
+    breaks: 'the way of a line round the boxes',
+    file: 'analysis/chain/chain-layout.ts',
+    find: 'const half = halves.get(column(x)) ?? 0;',
+    replace: 'const half = 0;',
+    reddens: { file: 'unit/chain/chain-to-drawing.test.ts', test: 'leads no line' },
+  },
+  {
+    breaks: 'the turned page of a figure that would be too small',
+    file: 'electron/report/chain-layout.ts',
+    find: 'const readable = 0.6;',
+    replace: 'const readable = 0.2;',
+    reddens: { file: 'pdf/chain-figure.test.ts', test: 'page of its own' },
+  },
+];
