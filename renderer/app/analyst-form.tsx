@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 import { call } from '../api/client.ts';
 import { readAgain } from '../api/queries.ts';
@@ -14,6 +14,9 @@ export function AnalystForm({ submitLabel, onEntered }: { submitLabel: string; o
   const [nameMissing, setNameMissing] = useState(false);
   const [failed, setFailed] = useState<unknown>(null);
   const [busy, setBusy] = useState(false);
+  const first = useRef<HTMLInputElement>(null);
+
+  useEffect(() => first.current?.focus(), []);
 
   const enter = async () => {
     if (name.trim() === '') {
@@ -47,6 +50,7 @@ export function AnalystForm({ submitLabel, onEntered }: { submitLabel: string; o
       }}
     >
       <TextField
+        ref={first}
         label={shellTexts.analyst.name}
         required
         maxLength={120}

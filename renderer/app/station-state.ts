@@ -17,7 +17,7 @@ export type CaseContents = {
 };
 
 /**
- * Claim: done with its words, a model and a serial number. Photos: done when each shows a part. Marks: done when
+ * Claim: done with its words, a model, a serial number and the declaration of interest. Photos: done when each shows a part. Marks: done when
  * each is given to a finding. Findings: done when none that is present is undecided; what is not there has no class.
  * Chain: done when every link has its reason and every primary and secondary finding stands in it. Report: begun when the claim is answered, done when issued. Contents may be null while they are read; the counts
  * then come from the case.
@@ -26,7 +26,7 @@ export function stationSigns(
   teardownCase: TeardownCase,
   contents: CaseContents | null,
 ): Readonly<Record<Station, StationSign>> {
-  const { counts, unit, claim, outcome, status } = teardownCase;
+  const { counts, unit, claim, interest, outcome, status } = teardownCase;
   const claimIsThere = claim.trim() !== '';
   const allHaveParts = contents?.photos.every((photo) => photo.parts.length > 0) ?? false;
   const allGiven = contents?.marks.every((mark) => mark.findingId !== null) ?? false;
@@ -36,7 +36,7 @@ export function stationSigns(
     claim: {
       state: reached(
         claimIsThere || unit.model !== '',
-        claimIsThere && unit.model !== '' && unit.serial !== '',
+        claimIsThere && unit.model !== '' && unit.serial !== '' && interest.standing !== 'not-stated',
       ),
       count: null,
     },

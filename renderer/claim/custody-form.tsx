@@ -10,6 +10,7 @@ import { Button } from '../ui/button.tsx';
 import { ErrorState } from '../ui/error-state.tsx';
 import { Select } from '../ui/select.tsx';
 import { TextArea, TextField } from '../ui/text-field.tsx';
+import { dropDraft, useKeptDraft } from './kept-draft.ts';
 import { toldTimeWords } from './told-words.ts';
 import { TypedField } from './typed-field.tsx';
 
@@ -25,6 +26,9 @@ type Draft = {
 };
 const emptyDraft: Draft = { item: '', event: '', from: '', to: '', at: '', why: '' };
 
+/** Under which an entry that is being written is kept. */
+export const custodyDraft = (caseId: CaseId) => `custody of ${caseId}`;
+
 const eventChoices = custodyEvents.map((value) => ({ value, label: texts.events[value] }));
 
 /** One entry after another: what was entered is in the list at once, and the item stays for the next. */
@@ -34,9 +38,10 @@ export function CustodyForm(props: {
   onEntered: (entry: CustodyEntry) => Promise<void>;
   onDone: () => void;
 }) {
-  const { caseId, entries, onEntered, onDone } = props;
+  const { caseId, entries, onEntered } = props;
+  const draftKey = custodyDraft(caseId);
   const send = useSend('custody.add');
-  const [draft, setDraft] = useState(emptyDraft);
+  const [draft, setDraft] = useKeptDraft(draftKey, emptyDraft);
   const [entryId, setEntryId] = useState(newEntryId);
   /** Counts the tries: after each that failed, focus goes to what is to be mended. */
   const [tries, setTries] = useState(0);
@@ -51,6 +56,10 @@ export function CustodyForm(props: {
     if (tries > 0) form.current?.querySelector<HTMLElement>(firstToMend)?.focus();
   }, [tries]);
 
+  const onDone = () => {
+    dropDraft(draftKey);
+    props.onDone();
+  };
   const change = (more: Partial<Draft>) => setDraft((now) => ({ ...now, ...more }));
   const handover = draft.event === '' || isHandover(draft.event);
   const at = draft.at.trim() === '' ? nothingTyped : readTime(draft.at);
@@ -72,7 +81,8 @@ export function CustodyForm(props: {
       },
       {
         onSuccess: (entry) => {
-          setDraft({ ...emptyDraft, item: draft.item });
+          setDraft(() => ({ ...emptyDraft, item: draft.item }));
+          dropDraft(draftKey);
           setEntryId(newEntryId);
           setTries(0);
           item.current?.focus();

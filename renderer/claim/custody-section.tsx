@@ -12,9 +12,10 @@ import { ErrorState } from '../ui/error-state.tsx';
 import { numberText } from '../ui/number-words.ts';
 import { claimPlaces } from './claim-places.ts';
 import { ClaimSection } from './claim-section.tsx';
-import { CustodyForm } from './custody-form.tsx';
+import { CustodyForm, custodyDraft } from './custody-form.tsx';
 import { CustodyTable } from './custody-table.tsx';
 import { useFocusAgain } from './focus-again.ts';
+import { isDraftKept } from './kept-draft.ts';
 import { toldTimeWords } from './told-words.ts';
 
 const texts = custodyTexts;
@@ -27,7 +28,7 @@ export const CustodySection = memo(function CustodySection(props: {
 }) {
   const { caseId, closed, onForm } = props;
   const answer = useAnswer('custody.list', { caseId });
-  const [adding, setAdding] = useState(false);
+  const [adding, setAdding] = useState(() => isDraftKept(custodyDraft(caseId)));
   const place = useRef<HTMLDivElement>(null);
   const focusNext = useFocusAgain(place);
   const entries = answer.data;

@@ -14,6 +14,7 @@ import { toast, toastError } from '../ui/toaster.tsx';
 import { claimPlaces } from './claim-places.ts';
 import { ClaimSection } from './claim-section.tsx';
 import { useFocusAgain } from './focus-again.ts';
+import { isDraftKept } from './kept-draft.ts';
 import { PartyForm } from './party-form.tsx';
 
 const texts = partiesTexts;
@@ -29,7 +30,7 @@ export const PartiesSection = memo(function PartiesSection(props: {
 }) {
   const { caseId, closed, onForm } = props;
   const answer = useAnswer('parties.list', { caseId });
-  const [open, setOpen] = useState<Open>(null);
+  const [open, setOpen] = useState<Open>(() => (isDraftKept(newPartyDraft(caseId)) ? 'new' : null));
   const place = useRef<HTMLDivElement>(null);
   const focusNext = useFocusAgain(place);
   const parties = answer.data;
@@ -81,6 +82,7 @@ export const PartiesSection = memo(function PartiesSection(props: {
                       <PartyForm
                         key={party.id}
                         title={texts.formOf(party.name)}
+                        draftKey={null}
                         party={party}
                         onSave={(fields) => putParty(caseId, party.id, party.revision, fields)}
                         onDone={() => close(party.id)}
@@ -113,6 +115,8 @@ export const PartiesSection = memo(function PartiesSection(props: {
   );
 });
 
+const newPartyDraft = (caseId: CaseId) => `party of ${caseId}`;
+
 function NewParty({ caseId, onDone }: { caseId: CaseId; onDone: () => void }) {
   // One id for as long as the form stands: sent twice, it is still one party.
   const [id] = useState(() => crypto.randomUUID() as PartyId);
@@ -120,6 +124,7 @@ function NewParty({ caseId, onDone }: { caseId: CaseId; onDone: () => void }) {
     <PartyForm
       title={texts.formNew}
       party={null}
+      draftKey={newPartyDraft(caseId)}
       onSave={(fields) => putParty(caseId, id, null, fields)}
       onDone={onDone}
     />

@@ -6,6 +6,7 @@ import { partiesTexts } from '#shared-types/texts/parties.ts';
 import { Button } from '../ui/button.tsx';
 import { ErrorState } from '../ui/error-state.tsx';
 import { TextArea, TextField } from '../ui/text-field.tsx';
+import { dropDraft, useKeptDraft } from './kept-draft.ts';
 
 const texts = partiesTexts;
 const nobody: PartyFields = { name: '', roles: [], details: '' };
@@ -14,16 +15,23 @@ const nobody: PartyFields = { name: '', roles: [], details: '' };
 export function PartyForm(props: {
   title: string;
   party: Party | null;
+  /** Under which what is written is kept meanwhile; null where it is not. */
+  draftKey: string | null;
   /** @throws what the library refuses with */
   onSave: (fields: PartyFields) => Promise<void>;
   onDone: () => void;
 }) {
-  const { title, party, onSave, onDone } = props;
-  const [fields, setFields] = useState<PartyFields>(() => fieldsOf(party ?? nobody));
+  const { title, party, draftKey, onSave } = props;
+  const [fields, setFields] = useKeptDraft<PartyFields>(draftKey, fieldsOf(party ?? nobody));
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<unknown>(null);
   const name = useRef<HTMLInputElement>(null);
+
+  const onDone = () => {
+    if (draftKey !== null) dropDraft(draftKey);
+    props.onDone();
+  };
 
   useEffect(() => name.current?.focus(), []);
 

@@ -12,6 +12,8 @@ export function MarksFoot(props: {
   photo: Photo;
   pack: KnowledgePack;
   saving: boolean;
+  /** How the tool in hand is used; null where none draws. */
+  hint: string | null;
   /** How many marks are out of sight; null where none is. */
   hiddenWords: string | null;
   /** CSS pixels per image pixel. */
@@ -20,11 +22,11 @@ export function MarksFoot(props: {
   onZoom: (factor: number) => void;
   onFit: () => void;
 }) {
-  const { photo, pack, saving, hiddenWords, scale, onShowAll, onZoom, onFit } = props;
+  const { photo, pack, saving, hint, hiddenWords, scale, onShowAll, onZoom, onFit } = props;
   const percent = scale === null ? null : numberText(scale * 100);
   return (
     <div className="marks-foot">
-      <span className="marks-foot-words">{photoWords(photo, pack)}</span>
+      <span className="marks-foot-words">{hint ?? photoWords(photo, pack)}</span>
       {saving ? <span className="marks-foot-saving">{marksTexts.saving}</span> : null}
       {hiddenWords === null ? null : (
         <span className="marks-foot-hidden" title={marksTexts.hiddenHint}>

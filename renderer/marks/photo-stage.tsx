@@ -3,6 +3,7 @@ import { boundsOf } from '#analysis/marks/mark-handles.ts';
 import { imagePoint } from '#analysis/marks/planes.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { deedKeys } from './mark-keys.ts';
+import { marksTexts } from '#shared-types/texts/marks.ts';
 import { MarksFoot, zoomStep } from './marks-foot.tsx';
 import { PhotoWell, type PhotoWellProps } from './photo-well.tsx';
 import { useKeys } from './use-keys.ts';
@@ -54,6 +55,7 @@ export function PhotoStage({
         photo={photo}
         pack={pack}
         saving={saving}
+        hint={well.tool === 'select' ? null : marksTexts.toolHints[well.tool]}
         hiddenWords={hiddenWords}
         scale={photoView.view?.scale ?? null}
         onShowAll={onShowAll}

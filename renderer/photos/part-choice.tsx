@@ -6,7 +6,7 @@ import { partKey, partOfKey, partsOf } from '../findings/finding-draft.ts';
 import { Button } from '../ui/button.tsx';
 import { Select } from '../ui/select.tsx';
 
-/** Walking through the list with the keyboard chooses; only Add, or Enter, adds. */
+/** Walking through the list with the keyboard chooses; Add, Enter or going elsewhere adds what is chosen. */
 export function PartChoice(props: {
   pack: KnowledgePack;
   /** Not offered. */
@@ -20,19 +20,27 @@ export function PartChoice(props: {
   const [chosen, setChosen] = useState('');
   const choosing = useRef<HTMLSelectElement>(null);
   useImperativeHandle(focus, () => ({ focus: () => choosing.current?.focus() }), []);
-  const add = () => {
+  const take = () => {
     const part = partOfKey(chosen);
-    if (part === null) return;
+    if (part === null) return false;
     onAdd(part);
     setChosen('');
-    choosing.current?.focus();
+    return true;
+  };
+  const add = () => {
+    if (take()) choosing.current?.focus();
   };
   const shown = new Set(known.map(partKey));
   const choices = partsOf(pack)
     .map(({ part, label }) => ({ value: partKey(part), label }))
     .filter(({ value }) => !shown.has(value));
   return (
-    <div className="photo-part-choice">
+    <div
+      className="photo-part-choice"
+      onBlur={(event) => {
+        if (!event.currentTarget.contains(event.relatedTarget)) take();
+      }}
+    >
       <Select
         ref={choosing}
         label={photosTexts.addPart}

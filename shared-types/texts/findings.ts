@@ -79,7 +79,7 @@ export const findingsTexts = {
   kind: 'Kind of damage',
   chooseKind: 'choose what it is',
   class: 'Class',
-  classHint: 'Letters choose too.',
+  classHint: 'P, S, U or ? chooses while one of the four has the keyboard.',
   classOnlyOfPresent: 'Only damage that is there has a class.',
   presence: 'Presence',
   severity: 'Severity',
@@ -134,7 +134,7 @@ export const findingsTexts = {
     legend: 'Bend of the blades',
     senses: { clockwise: 'Clockwise', anticlockwise: 'Anticlockwise' },
     senseKeys: { clockwise: 'C', anticlockwise: 'A' },
-    notTold: 'Not told',
+    notTold: 'Not seen',
     notToldKey: 'O',
     seenFrom: 'Seen',
     chooseSide: 'choose from where',
@@ -142,7 +142,7 @@ export const findingsTexts = {
     ofPhotoKey: 'F',
     needsSide:
       'Say from where it was seen too: from the other end it is the other way round. Nothing is saved until then.',
-    hint: 'Which way the tips are pushed. Letters choose too.',
+    hint: 'Which way the tips are pushed.',
     reads: {
       against: 'Against the rotation. A blade bends so when it rubs its housing while the rotor turns.',
       with: 'With the rotation. Points to a strike at rest, to handling or to a foreign object: look again.',

@@ -96,7 +96,7 @@ export const photosTexts = {
     notAfterAll: (part: string) => `${part}: do not add it after all`,
     apply: (n: string) => `Apply to ${n} photos`,
     discard: 'Leave as they are',
-    done: (n: string) => `Said of ${n} photos.`,
+    done: (n: string) => `Applied to ${n} photos.`,
     captions: 'Captions are written photo by photo.',
   },
 
@@ -106,9 +106,9 @@ export const photosTexts = {
       one ? 'Take the photo out of the case' : `Take ${n} photos out of the case`,
     words:
       'Nothing is deleted: the originals stay, and the register keeps every line with the reason. From there a photo can be put back to its place.',
-    noMarks: 'There are no marks on them.',
+    noMarks: 'No marks go out of sight.',
     marks: (n: string, one: boolean) =>
-      one ? '1 mark on them goes out of sight with them.' : `${n} marks on them go out of sight with them.`,
+      one ? '1 mark goes out of sight until then.' : `${n} marks go out of sight until then.`,
     reason: 'Reason',
     reasonHint: 'Kept in the register with your name and the time.',
     reasonMissing: 'Say why: whoever reads the register will ask.',
