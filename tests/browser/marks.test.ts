@@ -324,6 +324,9 @@ describe('undo', () => {
     await button(marksTexts.redo).click();
     await markButton('?').waitFor();
     await key('Control+z');
+    await markButton('?').waitFor({ state: 'detached' });
+    // What is shown is not in the library before it says so.
+    await page.locator('.marks-foot-saving').waitFor({ state: 'detached' });
     await page.reload();
     await page.getByText(marksTexts.noFindingsHere).waitFor();
     expect(await marksThere()).toBe(0);
