@@ -6,6 +6,7 @@ import { numberText } from '../ui/number-words.ts';
 
 /** Pages within so much of the window's height of what is in sight are drawn. */
 const nearby = '100% 0px';
+const laterMs = 250;
 
 export function PdfPage(props: {
   pdf: PDFDocumentProxy;
@@ -21,6 +22,7 @@ export function PdfPage(props: {
   const holder = useRef<HTMLElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const [near, setNear] = useState(false);
+  const inSight = useRef(false);
   const [failed, setFailed] = useState(false);
   const [words, setWords] = useState<string | null>(null);
   /** Of the page itself, in points: one that lies is wider than it is high. */
@@ -33,8 +35,15 @@ export function PdfPage(props: {
       rootMargin: nearby,
       scrollMargin: nearby,
     });
+    const look = new IntersectionObserver(([entry]) => {
+      inSight.current = entry?.isIntersecting === true;
+    });
     watch.observe(holder.current);
-    return () => watch.disconnect();
+    look.observe(holder.current);
+    return () => {
+      watch.disconnect();
+      look.disconnect();
+    };
   }, []);
 
   useEffect(() => {
@@ -66,10 +75,16 @@ export function PdfPage(props: {
       setFailed(false);
       setWords(items.map((item) => ('str' in item ? item.str + (item.hasEOL ? '\n' : '') : '')).join(''));
     };
-    draw().catch(() => {
-      if (!signal.aborted) setFailed(true);
-    });
+    // The pages that are looked at go first: drawing one keeps the others waiting.
+    const timer = window.setTimeout(
+      () =>
+        draw().catch(() => {
+          if (!signal.aborted) setFailed(true);
+        }),
+      inSight.current ? 0 : laterMs,
+    );
     return () => {
+      window.clearTimeout(timer);
       ending.abort();
       task?.cancel();
     };

@@ -14,7 +14,7 @@ export type OpenedPdf = {
   readonly pdf: PDFDocumentProxy;
   /** Size of the first page in points. */
   readonly page: { readonly width: number; readonly height: number };
-  /** Its named places; read after it is shown. */
+  /** Its named places; read after it is shown, those of the document before until then. */
   readonly places: readonly PlaceOnPage[];
   readonly contents: readonly ContentsEntry[];
 };
@@ -45,14 +45,12 @@ export function usePdf(address: string | null): Opening {
       const pdf = await loading.promise;
       const first = (await pdf.getPage(1)).getViewport({ scale: 1 });
       if (!current) return;
-      const opened: OpenedPdf = {
-        address,
-        pdf,
-        page: { width: first.width, height: first.height },
-        places: [],
-        contents: [],
-      };
-      setOpening({ opened, failed: null });
+      const opened = { address, pdf, page: { width: first.width, height: first.height } };
+      // Until they are read, what is known of the document before stands for them: nothing jumps or closes.
+      setOpening(({ opened: before }) => ({
+        opened: { ...opened, places: before?.places ?? [], contents: before?.contents ?? [] },
+        failed: null,
+      }));
       const [places, contents] = await Promise.all([placesOfPdf(pdf), contentsOf(pdf)]);
       setOpening((now) =>
         now.opened?.address === address ? { ...now, opened: { ...opened, places, contents } } : now,

@@ -11,7 +11,7 @@ import { photosTexts } from '#shared-types/texts/photos.ts';
 import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 
-import { placesOfPdf } from '../../renderer/report/places-of-pdf.ts';
+import { placesOfPdf, type PlaceOnPage } from '../../renderer/report/places-of-pdf.ts';
 import { noisyJpeg } from '../support/pictures/marked-picture.ts';
 import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
 import { dropFiles, openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
@@ -79,34 +79,40 @@ async function showPage(heading: string): Promise<void> {
   await contents.getByRole('button', { name: new RegExp(`${heading}$`) }).click();
 }
 
-/** Where a named place of the document that is shown stands in the window. */
-async function pointOf(name: string): Promise<{ x: number; y: number }> {
+/** Named places of the document that is shown, in their order, and the size of its pages in points. */
+async function placesShown(): Promise<{ places: PlaceOnPage[]; width: number; height: number }> {
   const address = (await page.getByRole('link', { name: texts.print }).getAttribute('href')) ?? '';
-  const bytes = await page.evaluate(
-    async (from) => [...new Uint8Array(await (await fetch(from)).arrayBuffer())],
-    address,
-  );
-  const loading = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
-  const pdf = await loading.promise;
+  const answer = await page.context().request.get(new URL(address, page.url()).href);
+  const loading = getDocument({ data: new Uint8Array(await answer.body()), verbosity: 0 });
   try {
-    const place = (await placesOfPdf(pdf)).find((known) => known.name === name);
-    if (place === undefined) throw new Error(`no place ${name}`);
-    const { width, height } = (await pdf.getPage(place.page)).getViewport({ scale: 1 });
-    const sheet = page.locator(`[data-page="${place.page}"] canvas`);
-    // Well below the head of what scrolls, whichever part of the page it is.
-    await sheet.evaluate((canvas, share) => {
-      canvas.scrollIntoView({ block: 'start' });
-      const scrolled = canvas.closest('.pdf-pages');
-      scrolled?.scrollBy(0, canvas.getBoundingClientRect().height * share - 200);
-    }, place.y / height);
-    await page.locator(`[data-page="${place.page}"][data-drawn="true"]`).waitFor();
-    const box = await sheet.boundingBox();
-    if (box === null) throw new Error('the page is not in sight');
-    const scale = box.width / width;
-    return { x: box.x + (place.x + 5) * scale, y: box.y + (place.y + 3) * scale };
+    const pdf = await loading.promise;
+    const places = (await placesOfPdf(pdf)).sort(
+      (one, other) => one.page - other.page || one.y - other.y || one.x - other.x,
+    );
+    const { width, height } = (await pdf.getPage(1)).getViewport({ scale: 1 });
+    return { places, width, height };
   } finally {
     await loading.destroy();
   }
+}
+
+/** Brings the first place of which this holds into sight. @returns where it stands in the window */
+async function pointOf(isIt: (place: PlaceOnPage) => boolean): Promise<{ x: number; y: number }> {
+  const { places, width, height } = await placesShown();
+  const place = places.find(isIt);
+  if (place === undefined) throw new Error('the document has no such place');
+  const sheet = page.locator(`[data-page="${place.page}"] canvas`);
+  // Well below the head of what scrolls, whichever part of the page it is.
+  await sheet.evaluate((canvas, share) => {
+    canvas.scrollIntoView({ block: 'start' });
+    const scrolled = canvas.closest('.pdf-pages');
+    scrolled?.scrollBy(0, canvas.getBoundingClientRect().height * share - 200);
+  }, place.y / height);
+  await page.locator(`[data-page="${place.page}"][data-drawn="true"]`).waitFor();
+  const box = await sheet.boundingBox();
+  if (box === null) throw new Error('the page is not in sight');
+  const scale = box.width / width;
+  return { x: box.x + (place.x + 5) * scale, y: box.y + (place.y + 3) * scale };
 }
 
 describe('sections of one’s own', () => {
@@ -150,6 +156,7 @@ describe('sections of one’s own', () => {
     await page.keyboard.type(' Said once more.');
     await onPages('Said once more.');
     expect(await pages().evaluate((one) => one.scrollTop)).toBe(before);
+    expect(await panel().locator('details').getAttribute('open')).not.toBeNull();
     expect(await page.evaluate(() => (window as unknown as { blank: { seen: boolean } }).blank.seen)).toBe(
       false,
     );
@@ -203,55 +210,32 @@ describe('the pages', () => {
   });
 
   test('lead to the fields of a section of one’s own', async () => {
-    const { x, y } = await pointOf('own-1');
+    const { x, y } = await pointOf(({ name }) => name === 'own-1');
     await page.mouse.click(x, y);
     await page.waitForFunction(() => document.activeElement instanceof HTMLTextAreaElement);
     expect(await words('How it was examined').evaluate((one) => one === document.activeElement)).toBe(true);
   });
 
   test.each([
-    ['claim', 'claim'],
     ['findings', 'findings'],
-    ['plates', 'marks'],
     ['answer', 'claim'],
   ] as const)('lead from %s to the station %s', async (place, name) => {
     await toReport();
-    const { x, y } = await pointOf(place);
+    const { x, y } = await pointOf((known) => known.name === place);
     await page.mouse.click(x, y);
     await page.getByRole('heading', { level: 1, name: shellTexts.station[name] }).waitFor();
   });
 
   test('lead from a plate to its photo at the marks', async () => {
     await toReport();
-    const photos = page.locator('.photo-row');
-    await page.mouse.click(...(await plateAt(2)));
-    await photos.waitFor();
-    expect(page.url()).toMatch(/\/marks\/[0-9a-f-]{36}$/);
+    const { places } = await placesShown();
+    const second = places.filter(({ name }) => name.startsWith('plate-'))[1];
+    const { x, y } = await pointOf(({ name }) => name === second?.name);
+    // Well within the picture, whose upper left corner the place is.
+    await page.mouse.click(x + 40, y + 40);
+    await page.locator('.photo-row').waitFor();
+    expect(page.url()).toContain(`/marks/${(second?.name ?? '').slice('plate-'.length)}`);
   });
-
-  /** A point within the picture of a plate, by its number. */
-  async function plateAt(number: number): Promise<[number, number]> {
-    const { x, y } = await pointOf(await plateName(number));
-    return [x + 40, y + 40];
-  }
-
-  async function plateName(number: number): Promise<string> {
-    const address = (await page.getByRole('link', { name: texts.print }).getAttribute('href')) ?? '';
-    const bytes = await page.evaluate(
-      async (from) => [...new Uint8Array(await (await fetch(from)).arrayBuffer())],
-      address,
-    );
-    const loading = getDocument({ data: new Uint8Array(bytes), verbosity: 0 });
-    try {
-      const places = await placesOfPdf(await loading.promise);
-      const plates = places
-        .filter(({ name }) => name.startsWith('plate-'))
-        .sort((one, other) => one.page - other.page || one.y - other.y || one.x - other.x);
-      return plates[number - 1]?.name ?? '';
-    } finally {
-      await loading.destroy();
-    }
-  }
 });
 
 describe('the screen', () => {
