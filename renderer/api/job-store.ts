@@ -3,19 +3,25 @@ import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { CaseId, JobId } from '#shared-types/ids.ts';
 import type { Job, JobKind } from '#shared-types/job.ts';
+import { afterBegun, afterEvent, afterList, type KnownJobs } from './job-news.ts';
 
-type JobStore = { readonly jobs: ReadonlyMap<JobId, Job> };
+type JobStore = { readonly jobs: KnownJobs };
 
 export const useJobStore = create<JobStore>(() => ({ jobs: new Map() }));
 
-/** Takes in a job's latest state, from an event or from the answer to the call that began it. */
+/** Takes in an event's job. */
 export function noteJob(job: Job): void {
-  useJobStore.setState(({ jobs }) => ({ jobs: new Map(jobs).set(job.id, job) }));
+  useJobStore.setState(({ jobs }) => ({ jobs: afterEvent(jobs, job) }));
 }
 
-/** The whole list as the library has it: jobs of another library are gone with it. */
+/** Takes in the job that a call has begun. */
+export function noteBegun(job: Job): void {
+  useJobStore.setState(({ jobs }) => ({ jobs: afterBegun(jobs, job) }));
+}
+
+/** Takes in the library's whole list. */
 export function replaceJobs(list: readonly Job[]): void {
-  useJobStore.setState({ jobs: new Map(list.map((job) => [job.id, job])) });
+  useJobStore.setState(({ jobs }) => ({ jobs: afterList(jobs, list) }));
 }
 
 export function useJob(id: JobId | null): Job | null {
@@ -32,8 +38,4 @@ export function useJobsOf(caseId: CaseId | null, kind: JobKind): readonly Job[] 
         .sort((a, b) => b.startedAt.localeCompare(a.startedAt)),
     [jobs, caseId, kind],
   );
-}
-
-export function jobIsUnderWay(job: Job): boolean {
-  return job.state === 'waiting' || job.state === 'running';
 }

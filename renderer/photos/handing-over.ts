@@ -4,7 +4,7 @@ import { AppError } from '#shared-types/errors.ts';
 import type { CaseId, IntakeToken, JobId } from '#shared-types/ids.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 import { call, takeIn } from '../api/client.ts';
-import { noteJob } from '../api/job-store.ts';
+import { noteBegun } from '../api/job-store.ts';
 import { toastError } from '../ui/toaster.tsx';
 
 export type RefusedFile = { readonly name: string; readonly sentence: string };
@@ -105,7 +105,7 @@ async function carryAll(caseId: CaseId, files: readonly File[]): Promise<void> {
         caseId,
         tokens: inOrder.slice(from, from + mostInOneImport),
       });
-      noteJob(job);
+      noteBegun(job);
       note(caseId, { jobIds: [...now(caseId).jobIds, job.id] });
     }
   } catch (error) {

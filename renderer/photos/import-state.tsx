@@ -1,7 +1,8 @@
 import type { CaseId } from '#shared-types/ids.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
-import { jobIsUnderWay, useJobsOf } from '../api/job-store.ts';
+import { jobIsUnderWay } from '../api/job-news.ts';
+import { useJobsOf } from '../api/job-store.ts';
 import { useSend } from '../api/queries.ts';
 import { JobProgress, Progress } from '../ui/progress.tsx';
 import { toastError } from '../ui/toaster.tsx';

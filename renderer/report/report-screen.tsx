@@ -8,7 +8,7 @@ import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { paperSizes, type PaperSize } from '#shared-types/settings.ts';
 import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { carrier, deliver, documentAddress } from '../api/client.ts';
-import { jobIsUnderWay } from '../api/job-store.ts';
+import { jobIsUnderWay } from '../api/job-news.ts';
 import { stationAddress } from '../app/addresses.ts';
 import { changeSettings } from '../app/settings-change.ts';
 import { BusyState } from '../ui/busy-state.tsx';

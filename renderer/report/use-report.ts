@@ -11,7 +11,8 @@ import type { Photo, RegisterEntry } from '#shared-types/photo.ts';
 import type { ReportPlan } from '#shared-types/report-plan.ts';
 import type { PaperSize } from '#shared-types/settings.ts';
 import { call } from '../api/client.ts';
-import { jobIsUnderWay, noteJob, useJob, useJobsOf, useJobStore } from '../api/job-store.ts';
+import { jobIsUnderWay } from '../api/job-news.ts';
+import { noteBegun, useJob, useJobsOf, useJobStore } from '../api/job-store.ts';
 import { toastError } from '../ui/toaster.tsx';
 
 /** What the pages are made of: the same objects mean the same pages. */
@@ -64,7 +65,7 @@ export function useReport(teardownCase: TeardownCase, order: ReportOrder | null)
         await stopUnderWay(caseId);
         const made = await call('reports.make', { caseId, paper: what.paper });
         begunHere.add(made.id);
-        noteJob(made);
+        noteBegun(made);
         if (mine !== turn.current) return;
         begun.set(caseId, { order: what, jobId: made.id });
         setJobId(made.id);
@@ -109,5 +110,5 @@ function sameOrder(one: ReportOrder, other: ReportOrder): boolean {
 async function stopUnderWay(caseId: CaseId): Promise<void> {
   const jobId = begun.get(caseId)?.jobId;
   const job = jobId === undefined ? undefined : useJobStore.getState().jobs.get(jobId);
-  if (job !== undefined && jobIsUnderWay(job)) noteJob(await call('jobs.stop', { jobId: job.id }));
+  if (job !== undefined && jobIsUnderWay(job)) await call('jobs.stop', { jobId: job.id });
 }

@@ -119,10 +119,15 @@ describe('a drop of good and bad files', () => {
   });
 
   test('says of the copy that it is one, and of which photo', async () => {
-    const copies = lines.filter((line) => line.startsWith('wheel'));
-    expect(copies.length).toBe(1);
-    // Two are decoded at a time: whichever came second is the copy.
-    const [line] = copies;
+    // Two are decoded at a time: whichever came second is the copy. The other is named once it is read.
+    const copies = page
+      .getByRole('list', { name: photosTexts.listLabel })
+      .getByRole('listitem')
+      .filter({ hasText: /^wheel/ });
+    const told = copies.filter({ hasText: photosTexts.alreadyHereAs('3', 'wheel') });
+    await told.waitFor();
+    expect(await copies.count()).toBe(1);
+    const line = await told.textContent();
     const isSecond = line!.startsWith('wheel-copied.jpg');
     const [copy, first] = isSecond ? ['wheel-copied.jpg', 'wheel.jpg'] : ['wheel.jpg', 'wheel-copied.jpg'];
     expect(line).toBe(`${copy} ${photosTexts.alreadyHereAs('3', first)}`);
