@@ -3,11 +3,10 @@ import { isNear, type Identifier } from './identifier-fit.ts';
 import { oneEditApart, shortestNear } from './near-identifier.ts';
 
 export type IdentifierIndex = {
-  /**
-   * By length, then by the plain identifier or piece: places of the cases that have it, each as often as they do. One
-   * that is near is as long, or one longer or shorter.
-   */
-  readonly byLength: Map<number, Map<string, number[]>>;
+  /** By the plain identifier or piece: places of the cases that have it, each as often as they do. */
+  readonly owners: Map<string, number[]>;
+  /** Identifiers and pieces by their length and a half of them: see halvesOf. */
+  readonly byHalf: Map<string, Set<string>>;
   /** By place, what a case is called, all in one line. */
   readonly lines: string[];
   /** All lines in one text, and where each begins in it; null while it has to be put together again. */
@@ -15,7 +14,7 @@ export type IdentifierIndex = {
 };
 
 export function createIdentifierIndex(): IdentifierIndex {
-  return { byLength: new Map(), lines: [], whole: null };
+  return { owners: new Map(), byHalf: new Map(), lines: [], whole: null };
 }
 
 /** No identifier has it: it ends a line and parts what stands in it. */
@@ -27,6 +26,16 @@ function keysOf(identifiers: readonly Identifier[]): string[] {
     .filter((key) => key.length >= shortestNear);
 }
 
+/**
+ * The first and the last characters of a text that is held against identifiers of this length: one of both is alike
+ * wherever one edit was made. With a = floor((length - 1) / 2) an edit behind the first a characters leaves those; one
+ * among them, and be it the swap of the a-th with the next, leaves length - a - 1 >= a at the end.
+ */
+function halvesOf(text: string, length: number): [string, string] {
+  const half = Math.floor((length - 1) / 2);
+  return [`${length}<${text.slice(0, half)}`, `${length}>${text.slice(text.length - half)}`];
+}
+
 export function addIdentifiers(
   index: IdentifierIndex,
   identifiers: readonly Identifier[],
@@ -35,11 +44,17 @@ export function addIdentifiers(
   index.lines[place] = identifiers.map(({ plain }) => plain).join(apart);
   index.whole = null;
   for (const key of keysOf(identifiers)) {
-    const known = index.byLength.get(key.length) ?? new Map<string, number[]>();
-    index.byLength.set(key.length, known);
-    const places = known.get(key);
-    if (places === undefined) known.set(key, [place]);
-    else places.push(place);
+    const places = index.owners.get(key);
+    if (places !== undefined) {
+      places.push(place);
+      continue;
+    }
+    index.owners.set(key, [place]);
+    for (const half of halvesOf(key, key.length)) {
+      const keys = index.byHalf.get(half);
+      if (keys === undefined) index.byHalf.set(half, new Set([key]));
+      else keys.add(key);
+    }
   }
 }
 
@@ -49,11 +64,12 @@ export function removeIdentifiers(
   place: number,
 ): void {
   for (const key of keysOf(identifiers)) {
-    const known = index.byLength.get(key.length);
-    const places = known?.get(key);
-    if (known === undefined || places === undefined) continue;
+    const places = index.owners.get(key);
+    if (places === undefined) continue;
     places.splice(places.indexOf(place), 1);
-    if (places.length === 0) known.delete(key);
+    if (places.length > 0) continue;
+    index.owners.delete(key);
+    for (const half of halvesOf(key, key.length)) index.byHalf.get(half)?.delete(key);
   }
 }
 
@@ -86,9 +102,12 @@ export function placesNear(index: IdentifierIndex, typed: string): Set<number> {
   const found = new Set<number>();
   if (typed.length < shortestNear - 1) return found;
   for (const length of [typed.length - 1, typed.length, typed.length + 1]) {
-    index.byLength.get(length)?.forEach((places, key) => {
-      if (oneEditApart(typed, key)) for (const place of places) found.add(place);
-    });
+    for (const half of halvesOf(typed, length)) {
+      for (const key of index.byHalf.get(half) ?? []) {
+        if (!oneEditApart(typed, key)) continue;
+        for (const place of index.owners.get(key) ?? []) found.add(place);
+      }
+    }
   }
   return found;
 }

@@ -71,9 +71,12 @@ export function namedFinding(db: Db, packRow: number, row: number): NamedFinding
 export function thumbnailsOf(db: Db, input: { caseRow: number; most: number }): BlobId[] {
   return db
     .prepare<[number, number], BlobId>(
-      `SELECT b.uuid FROM photo p JOIN blob b ON b.id = p.blob_row
-       WHERE p.case_row = ? AND p.removed_at IS NULL
-       ORDER BY EXISTS (SELECT 1 FROM mark m WHERE m.photo_row = p.id) DESC, p.place LIMIT ?`,
+      // Only of those that are shown the blob is looked up.
+      `WITH shown AS MATERIALIZED (
+         SELECT p.blob_row, p.place, EXISTS (SELECT 1 FROM mark m WHERE m.photo_row = p.id) AS marked
+         FROM photo p WHERE p.case_row = ? AND p.removed_at IS NULL ORDER BY marked DESC, p.place LIMIT ?
+       )
+       SELECT b.uuid FROM shown s JOIN blob b ON b.id = s.blob_row ORDER BY s.marked DESC, s.place`,
     )
     .pluck()
     .all(input.caseRow, input.most);
