@@ -13,9 +13,12 @@ import {
 
 export type ChainDesk = WorkDesk<ChainState, ChainPatch>;
 
-export const { deskOf, perform, undoAt, redoAt, nextChanges, accepted, refused, readAnew } = deskOver<
-  ChainState,
-  ChainPatch,
-  ChainChange,
-  ChainOutcome
->({ apply: applyPatches, inverse: inversePatches, toChanges, foldOutcome, sameRevisions });
+export const chainClerk = deskOver<ChainState, ChainPatch, ChainChange, ChainOutcome>({
+  apply: applyPatches,
+  inverse: inversePatches,
+  toChanges,
+  foldOutcome,
+  sameRevisions,
+});
+
+export const { deskOf, perform, undoAt, redoAt, nextChanges, accepted, refused, readAnew } = chainClerk;

@@ -10,6 +10,7 @@ import type {
   ChainOutcome,
 } from '#shared-types/chain.ts';
 import type { ChainLinkId, ChainNodeId } from '#shared-types/ids.ts';
+import { sameRevisionsOf } from '../history/same-revisions.ts';
 
 /** `revision` is null until the library has it. */
 export type HeldNode = ChainNodeFields & { readonly revision: number | null };
@@ -155,14 +156,5 @@ export function foldOutcome(state: ChainState, outcome: ChainOutcome): ChainStat
 
 /** Whether both hold the same things at the same revisions. */
 export function sameRevisions(one: ChainState, other: ChainState): boolean {
-  return sameOf(one.nodes, other.nodes) && sameOf(one.links, other.links);
-}
-
-function sameOf<Id>(
-  one: ReadonlyMap<Id, { readonly revision: number | null }>,
-  other: ReadonlyMap<Id, { readonly revision: number | null }>,
-): boolean {
-  if (one.size !== other.size) return false;
-  for (const [id, thing] of one) if (other.get(id)?.revision !== thing.revision) return false;
-  return true;
+  return sameRevisionsOf(one.nodes, other.nodes) && sameRevisionsOf(one.links, other.links);
 }

@@ -45,6 +45,8 @@ export type DeskClerk<State, Patch, Change, Outcome> = {
   readonly nextChanges: (desk: WorkDesk<State, Patch>) => Change[] | null;
   /** The library carried out `nextChanges`; `outcome` is null when there was nothing to ask for. */
   readonly accepted: (desk: WorkDesk<State, Patch>, outcome: Outcome | null) => WorkDesk<State, Patch>;
+  /** The library tells of something that was done outside the history; what is pending stands on it. */
+  readonly told: (desk: WorkDesk<State, Patch>, outcome: Outcome) => WorkDesk<State, Patch>;
   /**
    * The library refused `nextChanges`: everything pending is dropped and what it holds now is shown. What was done
    * before can still be undone, unless somebody else changed the library meanwhile.
@@ -81,6 +83,12 @@ export function deskOver<State, Patch, Change, Outcome>(
   const takenIfAny = (desk: Desk, step: Step<State, Patch> | null) =>
     step === null ? null : taken(desk, step);
 
+  const standingOn = (desk: Desk, confirmed: State): Desk => ({
+    ...desk,
+    confirmed,
+    shown: desk.pending.reduce((state, { patches }) => apply(state, patches), confirmed),
+  });
+
   return {
     deskOf,
     perform: (desk, patches, writing = null) =>
@@ -93,10 +101,9 @@ export function deskOver<State, Patch, Change, Outcome>(
     },
     accepted: (desk, outcome) => {
       const confirmed = outcome === null ? desk.confirmed : foldOutcome(desk.confirmed, outcome);
-      const pending = desk.pending.slice(1);
-      const shown = pending.reduce((state, { patches }) => apply(state, patches), confirmed);
-      return { ...desk, confirmed, pending, shown };
+      return standingOn({ ...desk, pending: desk.pending.slice(1) }, confirmed);
     },
+    told: (desk, outcome) => standingOn(desk, foldOutcome(desk.confirmed, outcome)),
     refused: (desk, library) => ({
       confirmed: library,
       pending: [],

@@ -6,6 +6,7 @@ import type { BenchChange, BenchOutcome } from '#shared-types/bench-change.ts';
 import type { Finding, FindingFields } from '#shared-types/finding.ts';
 import type { FindingId, MarkId } from '#shared-types/ids.ts';
 import type { Mark, MarkFields } from '#shared-types/mark.ts';
+import { sameRevisionsOf } from '../history/same-revisions.ts';
 
 /** `revision` is null until the library has it. */
 export type HeldMark = MarkFields & { readonly revision: number | null };
@@ -164,14 +165,5 @@ export function foldOutcome(state: BenchState, outcome: BenchOutcome): BenchStat
 
 /** Whether both hold the same things at the same revisions. */
 export function sameRevisions(one: BenchState, other: BenchState): boolean {
-  return sameOf(one.marks, other.marks) && sameOf(one.findings, other.findings);
-}
-
-function sameOf<Id>(
-  one: ReadonlyMap<Id, { readonly revision: number | null }>,
-  other: ReadonlyMap<Id, { readonly revision: number | null }>,
-): boolean {
-  if (one.size !== other.size) return false;
-  for (const [id, thing] of one) if (other.get(id)?.revision !== thing.revision) return false;
-  return true;
+  return sameRevisionsOf(one.marks, other.marks) && sameRevisionsOf(one.findings, other.findings);
 }

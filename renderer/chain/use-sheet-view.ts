@@ -13,6 +13,7 @@ import {
   type View,
 } from '#analysis/marks/planes.ts';
 import type { ScreenPoint } from '#shared-types/points.ts';
+import { useMeasuredSize } from '../ui/use-measured-size.ts';
 
 export type SheetView = {
   /** Null until the well has been measured. CSS pixels per point of the figure. */
@@ -33,7 +34,7 @@ const smallestToRead = 0.9;
 const toRead = 1.15;
 
 export function useSheetView(sheet: Size): SheetView {
-  const [well, setWell] = useState<Size | null>(null);
+  const { size: well, measure } = useMeasuredSize();
   const [placed, setPlaced] = useState<View | 'fitted' | null>(null);
   const width = Math.max(1, sheet.width);
   const height = Math.max(1, sheet.height);
@@ -46,18 +47,6 @@ export function useSheetView(sheet: Size): SheetView {
     () => (well === null || fitted === null ? null : readableView(fitted, { width, height }, well)),
     [width, height, well, fitted],
   );
-
-  const measure = useCallback((element: HTMLElement | null) => {
-    if (element === null) return undefined;
-    const observer = new ResizeObserver(() => {
-      setWell((known) => {
-        const next = { width: element.clientWidth, height: element.clientHeight };
-        return known?.width === next.width && known.height === next.height ? known : next;
-      });
-    });
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
 
   const change = useCallback(
     (how: (view: View, well: Size, sheet: Size) => View) => {

@@ -2,8 +2,8 @@ import { useEffect, useState, useSyncExternalStore } from 'react';
 import type { TeardownCase } from '#shared-types/case.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 import { call } from '../api/client.ts';
-import { useEngineStore } from '../api/engine-store.ts';
 import { putAnswer } from '../api/queries.ts';
+import { useFlushed } from '../api/use-flushed.ts';
 import type { FieldName } from './case-field.ts';
 import { createFieldKeeper, type FieldKeeper, type KeeperView } from './field-keeper.ts';
 
@@ -16,26 +16,11 @@ export function useFieldKeeper(teardownCase: TeardownCase): { keeper: FieldKeepe
   const { id: caseId } = teardownCase;
   const view = useSyncExternalStore(keeper.listen, keeper.view);
 
-  const engine = useEngineStore((store) => store.state);
-
   useEffect(() => keeper.adopt(teardownCase), [keeper, teardownCase]);
 
-  // What could not be saved while the library was away is saved when it is back.
-  useEffect(() => {
-    if (engine === 'ready') void keeper.flush();
-  }, [keeper, engine]);
+  useFlushed(keeper);
 
-  useEffect(() => {
-    const save = () => void keeper.flush();
-    window.addEventListener('pagehide', save);
-    document.addEventListener('visibilitychange', save);
-    return () => {
-      window.removeEventListener('pagehide', save);
-      document.removeEventListener('visibilitychange', save);
-      save();
-      unfinished.set(caseId, keeper.unfinished());
-    };
-  }, [keeper, caseId]);
+  useEffect(() => () => void unfinished.set(caseId, keeper.unfinished()), [keeper, caseId]);
 
   return { keeper, view };
 }

@@ -12,6 +12,7 @@ import {
 } from '#analysis/marks/planes.ts';
 import type { PhotoId } from '#shared-types/ids.ts';
 import type { ImagePoint, ScreenPoint } from '#shared-types/points.ts';
+import { useMeasuredSize } from '../ui/use-measured-size.ts';
 
 export type PhotoView = {
   /** Null until the well has been measured. */
@@ -29,7 +30,7 @@ const fitMargin = 12;
 const sightMargin = 48;
 
 export function usePhotoView(photoId: PhotoId, image: Size): PhotoView {
-  const [well, setWell] = useState<Size | null>(null);
+  const { size: well, measure } = useMeasuredSize();
   const [placed, setPlaced] = useState<{ readonly photoId: PhotoId; readonly view: View } | null>(null);
   const { width, height } = image;
 
@@ -38,18 +39,6 @@ export function usePhotoView(photoId: PhotoId, image: Size): PhotoView {
     [width, height, well],
   );
   const view = placed?.photoId === photoId ? placed.view : fitted;
-
-  const measure = useCallback((element: HTMLElement | null) => {
-    if (element === null) return undefined;
-    const observer = new ResizeObserver(() => {
-      setWell((known) => {
-        const next = { width: element.clientWidth, height: element.clientHeight };
-        return known?.width === next.width && known.height === next.height ? known : next;
-      });
-    });
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
 
   const change = useCallback(
     (how: (view: View, well: Size, image: Size) => View) => {

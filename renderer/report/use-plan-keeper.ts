@@ -2,8 +2,8 @@ import { useEffect, useState, useSyncExternalStore } from 'react';
 import type { CaseId } from '#shared-types/ids.ts';
 import type { ReportPlan } from '#shared-types/report-plan.ts';
 import { call } from '../api/client.ts';
-import { useEngineStore } from '../api/engine-store.ts';
 import { putAnswer } from '../api/queries.ts';
+import { useFlushed } from '../api/use-flushed.ts';
 import { createPlanKeeper, type PlanKeeper, type PlanView } from './plan-keeper.ts';
 
 /** Well under the 400 ms within which what was written has to be on its way. */
@@ -13,25 +13,10 @@ const typingPauseMs = 200;
 export function usePlanKeeper(caseId: CaseId, plan: ReportPlan): { keeper: PlanKeeper; view: PlanView } {
   const [keeper] = useState(() => keeperOf(caseId, plan));
   const view = useSyncExternalStore(keeper.listen, keeper.view);
-  const engine = useEngineStore((store) => store.state);
 
   useEffect(() => keeper.adopt(plan), [keeper, plan]);
 
-  // What could not be saved while the library was away is saved when it is back.
-  useEffect(() => {
-    if (engine === 'ready') void keeper.flush();
-  }, [keeper, engine]);
-
-  useEffect(() => {
-    const save = () => void keeper.flush();
-    window.addEventListener('pagehide', save);
-    document.addEventListener('visibilitychange', save);
-    return () => {
-      window.removeEventListener('pagehide', save);
-      document.removeEventListener('visibilitychange', save);
-      save();
-    };
-  }, [keeper]);
+  useFlushed(keeper);
 
   return { keeper, view };
 }

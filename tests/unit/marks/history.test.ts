@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyPatches, emptyBench } from '#analysis/marks/bench-state.ts';
-import { emptyHistory, record, redo, undo, type HistoryStep } from '#analysis/marks/history.ts';
+import { historyOver, type Step } from '#analysis/history/step-history.ts';
+import {
+  applyPatches,
+  emptyBench,
+  inversePatches,
+  type BenchPatch,
+  type BenchState,
+} from '#analysis/marks/bench-state.ts';
 import {
   contentOf,
   findingFields,
@@ -12,7 +18,14 @@ import {
   patchesOf,
 } from './bench-gestures.ts';
 
-const start: HistoryStep = { history: emptyHistory, state: emptyBench, patches: [] };
+type HistoryStep = Step<BenchState, BenchPatch>;
+
+const { record, undo, redo } = historyOver<BenchState, BenchPatch>({
+  apply: applyPatches,
+  inverse: inversePatches,
+});
+
+const start: HistoryStep = { history: { done: [], undone: [] }, state: emptyBench, patches: [] };
 
 /** Each step after its gesture, the first being where it began. */
 function carryOut(sequence: Parameters<typeof patchesOf>[0][]): HistoryStep[] {
@@ -89,7 +102,7 @@ describe('history', () => {
 
   it('forgets what was undone once something new is done', () => {
     const put = (tipX: number) => [{ patch: 'put-mark' as const, mark: markFields(markId(1), tipX, null) }];
-    const first = record(emptyHistory, emptyBench, put(10));
+    const first = record(start.history, emptyBench, put(10));
     const back = must(undo(first.history, first.state));
     const second = record(back.history, back.state, put(20));
     expect(redo(second.history, second.state)).toBeNull();
@@ -97,7 +110,7 @@ describe('history', () => {
   });
 
   it('keeps one entry for one gesture, however many things it touched', () => {
-    const step = record(emptyHistory, emptyBench, [
+    const step = record(start.history, emptyBench, [
       { patch: 'put-finding', findingId: findingId(1), fields: findingFields() },
       { patch: 'put-mark', mark: markFields(markId(1), 5, findingId(1)) },
       { patch: 'put-mark', mark: markFields(markId(2), 6, findingId(1)) },
@@ -111,7 +124,7 @@ describe('history', () => {
       { patch: 'put-finding' as const, findingId: findingId(1), fields: findingFields({ note: text }) },
     ];
     const noteOf = (step: HistoryStep) => step.state.findings.get(findingId(1))?.note;
-    let at = record(emptyHistory, emptyBench, note('before'));
+    let at = record(start.history, emptyBench, note('before'));
     at = record(at.history, at.state, note('bu'), 'first');
     at = record(at.history, at.state, note('burr'), 'first');
     at = record(at.history, at.state, note('burr on'), 'second');
@@ -127,7 +140,7 @@ describe('history', () => {
   });
 
   it('brings a finding back in the class it was last given with a reason', () => {
-    const put = record(emptyHistory, emptyBench, [
+    const put = record(start.history, emptyBench, [
       { patch: 'put-finding', findingId: findingId(1), fields: findingFields({ class: 'undecided' }) },
     ]);
     const held = put.state.findings.get(findingId(1));
