@@ -29,6 +29,8 @@ export const kindSchema = z.strictObject({
   bends: z.literal(true).optional(),
   /** The kind says itself which way, so that the bend that was seen can be held against it. */
   bendIs: z.enum(['against', 'with']).optional(),
+  /** Says that the part itself was not there, so that nothing else can have been seen on it. */
+  partMissing: z.literal(true).optional(),
 });
 
 export const zoneSchema = z.strictObject({

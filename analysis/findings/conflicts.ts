@@ -4,38 +4,61 @@
  */
 import { findingTestimony, type FindingEvidence } from '#analysis/knowledge/finding-testimony.ts';
 import { contradictionsAmong } from '#analysis/knowledge/testimony.ts';
+import { bendAgainstRotation } from '#analysis/rotation/bend-against-rotation.ts';
+import type { Finding } from '#shared-types/finding.ts';
 import type { FindingId } from '#shared-types/ids.ts';
 import type { KnowledgePack, PackComponent } from '#shared-types/knowledge-pack.ts';
+import type { Mark } from '#shared-types/mark.ts';
+import type { SeenTurning } from '#shared-types/rotation.ts';
 
 /** What of a finding is compared; `number` orders what is told. */
-export type ComparedFinding = FindingEvidence & { readonly number: number };
+export type ComparedFinding = FindingEvidence & Pick<Finding, 'bend'> & { readonly number: number };
 
 /**
  * - same: both say that the same kind is there;
  * - narrower: both say something is there, and the second one's kind is a case of the first one's;
  * - denied: the first says present what the second looked for and did not find;
  * - not-examined: the first says something of a place at which the second could not look;
- * - marks-of-absent: one finding alone: marks show it, and it is said not to be there.
+ * - part-missing: the first says that the part was not there, the second says what was or was not seen on it;
+ * - marks-of-absent: one finding alone: marks show it, and it is said not to be there;
+ * - bend-otherwise: one finding alone: its kind says one way of bending, its bend and the unit's rotation the other.
  */
-export type ConflictKind = 'same' | 'narrower' | 'denied' | 'not-examined' | 'marks-of-absent';
+export type ConflictKind =
+  'same' | 'narrower' | 'denied' | 'not-examined' | 'part-missing' | 'marks-of-absent' | 'bend-otherwise';
 
 export type Conflict = {
   readonly conflict: ConflictKind;
-  /** One for marks-of-absent, else two, in the order in which `conflict` speaks of them. */
+  /** One for those of one finding alone, else two, in the order in which `conflict` speaks of them. */
   readonly findings: readonly ComparedFinding[];
   /** False where one of them does not say at which position or zone: they only may speak of the same place. */
   readonly certain: boolean;
 };
 
+/** What findings are held against beside each other. */
+export type ComparedWith = {
+  /** How many marks show a finding; none where it is left out. */
+  readonly markCounts: ReadonlyMap<FindingId, number>;
+  /** Which way the unit's rotor turns, where it was entered. */
+  readonly rotation: SeenTurning | null;
+};
+
+/** How many marks show each finding. */
+export function markCountsOf(marks: Iterable<Pick<Mark, 'findingId'>>): ReadonlyMap<FindingId, number> {
+  const counts = new Map<FindingId, number>();
+  for (const { findingId } of marks) {
+    if (findingId !== null) counts.set(findingId, (counts.get(findingId) ?? 0) + 1);
+  }
+  return counts;
+}
+
 /**
  * The certain ones first, then by the numbers of the findings; the order of `findings` does not matter.
- * `markCounts` holds how many marks show a finding. Findings of parts, zones or kinds that the pack does not have are
- * passed over.
+ * Findings of parts, zones or kinds that the pack does not have are passed over.
  */
 export function conflictsAmong(
   pack: KnowledgePack,
   findings: readonly ComparedFinding[],
-  markCounts: ReadonlyMap<FindingId, number>,
+  { markCounts, rotation }: ComparedWith,
 ): readonly Conflict[] {
   const wider = widerKinds(pack);
   const ofComponent = Map.groupBy(findings, (finding) => finding.component);
@@ -44,12 +67,31 @@ export function conflictsAmong(
       .filter((finding) => wider.has(finding.kind))
       .filter(({ zone }) => zone === null || component.zones.some((each) => each.id === zone))
       .sort((one, other) => one.number - other.number);
-    return [...denials(pack, here, { component, wider }), ...pairs(here, { component, wider })];
+    const ground = { component, wider };
+    return [...denials(pack, here, ground), ...pairs(here, ground), ...seenOnMissing(pack, here, ground)];
   });
   const marked = findings
     .filter(({ id, presence }) => presence === 'looked-for-absent' && (markCounts.get(id) ?? 0) > 0)
-    .map((finding): Conflict => ({ conflict: 'marks-of-absent', findings: [finding], certain: true }));
-  return [...found, ...marked].sort(inOrder);
+    .map((finding) => alone('marks-of-absent', finding));
+  const bent = findings
+    .filter((finding) => isBentOtherwise(pack, rotation, finding))
+    .map((finding) => alone('bend-otherwise', finding));
+  return [...found, ...marked, ...bent].sort(inOrder);
+}
+
+function alone(conflict: ConflictKind, finding: ComparedFinding): Conflict {
+  return { conflict, findings: [finding], certain: true };
+}
+
+function isBentOtherwise(
+  pack: KnowledgePack,
+  rotation: SeenTurning | null,
+  { kind, bend, presence }: ComparedFinding,
+): boolean {
+  const said = pack.kinds.find((known) => known.id === kind)?.bendIs;
+  if (said === undefined || bend === null || presence !== 'present') return false;
+  const { reads } = bendAgainstRotation(pack, rotation, bend);
+  return reads !== 'not-decided' && reads !== said;
 }
 
 type Ground = {
@@ -122,6 +164,26 @@ function pairs(findings: readonly ComparedFinding[], ground: Ground): Conflict[]
         isCaseOf(ground, said, unseen) ||
         (said.presence === 'looked-for-absent' && isCaseOf(ground, unseen, said));
       return speaksOfIt ? [{ conflict: 'not-examined', findings: [said, unseen], certain }] : [];
+    }),
+  );
+}
+
+/** What was or was not seen on a part that was not there. */
+function seenOnMissing(
+  pack: KnowledgePack,
+  findings: readonly ComparedFinding[],
+  ground: Ground,
+): Conflict[] {
+  const saysMissing = ({ kind }: ComparedFinding) =>
+    pack.kinds.some((known) => known.id === kind && known.partMissing === true);
+  const missing = findings.filter((finding) => finding.presence === 'present' && saysMissing(finding));
+  const seen = findings.filter((finding) => finding.presence !== 'not-examined' && !saysMissing(finding));
+  const oneOnly = ground.component.positions.length === 0;
+  return missing.flatMap((gone) =>
+    seen.flatMap((finding): Conflict[] => {
+      const met = between(gone.position, finding.position, oneOnly);
+      if (met === 'apart') return [];
+      return [{ conflict: 'part-missing', findings: [gone, finding], certain: met === 'same' }];
     }),
   );
 }

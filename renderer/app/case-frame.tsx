@@ -72,7 +72,7 @@ export function CaseFrame() {
     <Frame
       title={station === null ? shown.number : `${shown.number} ${shellTexts.station[station]}`}
       header={<CaseHeader teardownCase={shown} />}
-      spine={<Spine teardownCase={shown} here={station} />}
+      spine={<Spine teardownCase={shown} pack={pack.data} here={station} />}
     >
       <Suspense fallback={<BusyState />}>
         {station === null ? <NotFound /> : screenOf(station, shown, pack.data, address.inside)}

@@ -1,5 +1,8 @@
+import { useMemo } from 'react';
 import { Link } from 'wouter';
+import { conflictsAmong, markCountsOf } from '#analysis/findings/conflicts.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
+import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 import { useAnswer } from '../api/queries.ts';
 import { useSavedAt } from '../api/saved-store.ts';
@@ -10,13 +13,20 @@ import { ProgramButtons } from './program-buttons.tsx';
 import { stationSigns, type StationSign } from './station-state.ts';
 
 /** The case's stations in the order of the work, each with its dot and what is in it. */
-export function Spine({ teardownCase, here }: { teardownCase: TeardownCase; here: Station | null }) {
+export function Spine(props: { teardownCase: TeardownCase; pack: KnowledgePack; here: Station | null }) {
+  const { teardownCase, pack, here } = props;
+  const { rotation } = teardownCase.unit;
   const caseId = teardownCase.id;
   const photos = useAnswer('photos.list', { caseId }).data;
   const bench = useAnswer('bench.read', { caseId }).data;
   const chain = useAnswer('chain.read', { caseId }).data;
+  const toSettle = useMemo(() => {
+    if (bench === undefined) return false;
+    const compared = { markCounts: markCountsOf(bench.marks), rotation };
+    return conflictsAmong(pack, bench.findings, compared).some(({ certain }) => certain);
+  }, [bench, pack, rotation]);
   const read = photos !== undefined && bench !== undefined && chain !== undefined;
-  const contents = read ? { photos, chain, ...bench } : null;
+  const contents = read ? { photos, chain, toSettle, ...bench } : null;
   const signs = stationSigns(teardownCase, contents);
 
   return (

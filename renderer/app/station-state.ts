@@ -1,6 +1,6 @@
 /** What the spine says of each station. */
 import type { TeardownCase } from '#shared-types/case.ts';
-import type { Chain } from '#shared-types/chain.ts';
+import type { ChainLink, ChainNode } from '#shared-types/chain.ts';
 import type { Finding } from '#shared-types/finding.ts';
 import type { Mark } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
@@ -10,17 +10,26 @@ export type StationState = 'empty' | 'begun' | 'done';
 export type StationSign = { readonly state: StationState; readonly count: number | null };
 
 export type CaseContents = {
-  readonly photos: readonly Photo[];
-  readonly marks: readonly Mark[];
-  readonly findings: readonly Finding[];
-  readonly chain: Chain;
+  readonly photos: readonly Pick<Photo, 'parts'>[];
+  readonly marks: readonly Pick<Mark, 'findingId'>[];
+  readonly findings: readonly Pick<Finding, 'id' | 'presence' | 'class'>[];
+  readonly chain: {
+    readonly nodes: readonly Pick<ChainNode, 'findingId'>[];
+    readonly links: readonly Pick<ChainLink, 'reason'>[];
+  };
+  /** Whether findings say the same twice, or cannot all be right as they stand. */
+  readonly toSettle: boolean;
 };
 
 /**
- * Claim: done with its words, a model, a serial number and the declaration of interest. Photos: done when each shows a part. Marks: done when
- * each is given to a finding. Findings: done when none that is present is undecided; what is not there has no class.
- * Chain: done when every link has its reason and every primary and secondary finding stands in it. Report: begun when the claim is answered, done when issued. Contents may be null while they are read; the counts
- * then come from the case.
+ * When a station's work counts as done:
+ * - claim: it has its words, a model, a serial number and the declaration of interest;
+ * - photos: each shows a part;
+ * - marks: each is given to a finding;
+ * - findings: none that is present is undecided (what is not there has no class), and nothing is to settle among them;
+ * - chain: every link has its reason, and every primary and secondary finding stands in it;
+ * - report: begun when the claim is answered, done when issued.
+ * Contents are null while they are read; the counts then come from the case.
  */
 export function stationSigns(
   teardownCase: TeardownCase,
@@ -32,6 +41,7 @@ export function stationSigns(
   const allGiven = contents?.marks.every((mark) => mark.findingId !== null) ?? false;
   const allDecided =
     contents?.findings.every((one) => one.presence !== 'present' || one.class !== 'undecided') ?? false;
+  const settled = contents?.toSettle === false;
   return {
     claim: {
       state: reached(
@@ -42,7 +52,7 @@ export function stationSigns(
     },
     photos: counted(counts.photos, allHaveParts),
     marks: counted(counts.marks, allGiven),
-    findings: counted(counts.findings, allDecided),
+    findings: counted(counts.findings, allDecided && settled),
     chain: chainSign(contents),
     report: {
       state: reached(outcome !== 'not-answered', status === 'issued' || status === 'superseded'),
@@ -63,7 +73,7 @@ function chainSign(contents: CaseContents | null): StationSign {
   if (contents === null) return { state: 'empty', count: null };
   const { nodes, links } = contents.chain;
   const standing = new Set(nodes.map((node) => node.findingId));
-  const belongs = ({ presence, class: of }: Finding) =>
+  const belongs = ({ presence, class: of }: CaseContents['findings'][number]) =>
     presence === 'present' && (of === 'primary' || of === 'secondary');
   const complete =
     links.length > 0 &&

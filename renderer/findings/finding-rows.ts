@@ -58,15 +58,6 @@ export function rowsOf(
   }));
 }
 
-/** How many marks show each finding. */
-export function markCountsOf(state: BenchState): ReadonlyMap<FindingId, number> {
-  const counts = new Map<FindingId, number>();
-  for (const { findingId } of state.marks.values()) {
-    if (findingId !== null) counts.set(findingId, (counts.get(findingId) ?? 0) + 1);
-  }
-  return counts;
-}
-
 /** What a finding is to be settled with, in words; null where there is nothing. */
 export function conflictWords({ finding, conflicts }: FindingRow): string | null {
   const { withOthers, possiblyWith, alone } = findingsTexts.conflicts;
@@ -83,7 +74,9 @@ export function conflictWords({ finding, conflicts }: FindingRow): string | null
   const certain = others(true);
   const possible = others(false).filter((number) => !certain.includes(number));
   const words = [
-    ...(conflicts.some(({ conflict }) => conflict === 'marks-of-absent') ? [alone] : []),
+    ...(['marks-of-absent', 'bend-otherwise'] as const)
+      .filter((one) => conflicts.some(({ conflict }) => conflict === one))
+      .map((one) => alone[one]),
     ...(certain.length === 0 ? [] : [withOthers(certain)]),
     ...(possible.length === 0 ? [] : [possiblyWith(possible)]),
   ];

@@ -1,7 +1,7 @@
 /** The findings station: all findings of the case in a table, the chosen one beside it. */
 import { useMemo, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { conflictsAmong } from '#analysis/findings/conflicts.ts';
+import { conflictsAmong, markCountsOf } from '#analysis/findings/conflicts.ts';
 import { changedFinding } from '#analysis/marks/bench-deeds.ts';
 import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
 import type { HeldFinding } from '#analysis/marks/bench-state.ts';
@@ -29,7 +29,7 @@ import { ConflictList } from './conflict-list.tsx';
 import { DenyingDialog } from './denying-dialog.tsx';
 import { ExpectationList, type ExpectedPlace } from './expectation-list.tsx';
 import { FindingPanel } from './finding-panel.tsx';
-import { conflictWords, markCountsOf, rowsOf, type FindingRow } from './finding-rows.ts';
+import { conflictWords, rowsOf, type FindingRow } from './finding-rows.ts';
 import { damageOf, findingColumns } from './finding-table.tsx';
 import { useFindingsView } from './findings-view.ts';
 import './findings-screen.css';
@@ -60,6 +60,7 @@ export function FindingsScreen({ teardownCase, pack }: FindingsScreenProps) {
 function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: BenchDesk }) {
   const { teardownCase, pack, photos, desk } = props;
   const caseId = teardownCase.id;
+  const { rotation } = teardownCase.unit;
   const readOnly = teardownCase.status !== 'open';
   const bench = benchOfCase(caseId);
   const state = desk.shown;
@@ -69,8 +70,12 @@ function Inside(props: FindingsScreenProps & { photos: readonly Photo[]; desk: B
   const [adding, setAdding] = useState(false);
   const [denying, setDenying] = useState<FindingId | null>(null);
   const conflicts = useMemo(
-    () => conflictsAmong(pack, [...state.findings.values()], markCountsOf(state)),
-    [pack, state],
+    () =>
+      conflictsAmong(pack, [...state.findings.values()], {
+        markCounts: markCountsOf(state.marks.values()),
+        rotation,
+      }),
+    [pack, state, rotation],
   );
   const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
   const rows = useMemo(() => rowsOf(photos, state, labels, conflicts), [photos, state, labels, conflicts]);

@@ -177,7 +177,9 @@ export const findingsTexts = {
       narrower: ['', ' is said already by ', ', which is a case of it.'],
       denied: ['', ' is there, but ', ' was looked for and not found.'],
       'not-examined': ['', ' is answered, but ', ' could not be examined.'],
+      'part-missing': ['', ': the part was not there, but ', ' says what was looked for on it.'],
       'marks-of-absent': ['', ' is said not to be there, but marks show it.'],
+      'bend-otherwise': ['', ': the bend that was entered, held against the rotation, says the other way.'],
     },
     sign: '!',
     possibleSign: '(!)',
@@ -187,7 +189,10 @@ export const findingsTexts = {
         : `to settle with findings ${numbers.join(', ')}`,
     possiblyWith: (numbers: readonly number[]) =>
       `may speak of the same place as finding ${numbers.join(', ')}`,
-    alone: 'it has marks and is said not to be there',
+    alone: {
+      'marks-of-absent': 'it has marks and is said not to be there',
+      'bend-otherwise': 'its bend, held against the rotation, says the other way',
+    },
   },
 
   remove: 'Delete finding…',

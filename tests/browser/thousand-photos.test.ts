@@ -157,6 +157,7 @@ describe('the grid', () => {
     await press('PageUp');
     expect((await keyboardPlace())?.number).toBe(1);
     // The row of the keyboard stays while the wheel has scrolled it away: focus is not lost.
+    await grid.hover();
     await page.mouse.wheel(0, 20_000);
     await page.waitForFunction(() => document.querySelector('.photo-grid-box')!.scrollTop > 15_000);
     expect(await keyboardPlace()).toMatchObject({ number: 1, inSight: false, focused: true });

@@ -12,6 +12,8 @@ import { markBreaks } from './mark-breaks.ts';
 import { photoBreaks } from './photo-breaks.ts';
 import { pictureBreaks } from './picture-breaks.ts';
 import { processBreaks } from './process-breaks.ts';
+import { reportBreaks } from './report-breaks.ts';
+import { searchBreaks } from './search-breaks.ts';
 
 export const breaks: readonly Break[] = [
   ...carrierBreaks,
@@ -23,4 +25,6 @@ export const breaks: readonly Break[] = [
   ...markBreaks,
   ...findingBreaks,
   ...chainBreaks,
+  ...reportBreaks,
+  ...searchBreaks,
 ];

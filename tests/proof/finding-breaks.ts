@@ -38,6 +38,30 @@ export const findingBreaks: readonly Break[] = [
     file: 'renderer/app/station-state.ts',
     find: "one.presence !== 'present' || one.class",
     replace: 'one.class',
-    reddens: { file: 'browser/findings.test.ts', test: 'keeps its history' },
+    reddens: { file: 'unit/app/station-state.test.ts', test: 'do not hold the station open' },
+  },
+  {
+    breaks: 'that what is to settle holds the station of findings open',
+    file: 'renderer/app/station-state.ts',
+    find: 'const settled = contents?.toSettle === false;',
+    replace: 'const settled = true;',
+    reddens: { file: 'unit/app/station-state.test.ts', test: 'while something is to settle' },
+  },
+  {
+    breaks: 'that nothing can have been seen on a part that was not there',
+    file: 'analysis/findings/conflicts.ts',
+    find: "finding.presence === 'present' && saysMissing(finding)",
+    replace: 'false',
+    reddens: {
+      file: 'unit/findings/conflicts.test.ts',
+      test: 'is in conflict with what was or was not seen',
+    },
+  },
+  {
+    breaks: 'that a bend is held against what its kind says',
+    file: 'analysis/findings/conflicts.ts',
+    find: "return reads !== 'not-decided' && reads !== said;",
+    replace: 'return false;',
+    reddens: { file: 'unit/findings/conflicts.test.ts', test: 'is in conflict with a bend that goes' },
   },
 ];

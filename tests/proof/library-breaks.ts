@@ -160,20 +160,6 @@ export const libraryBreaks: readonly Break[] = [
     reddens: { file: 'database/finding-class.test.ts', test: 'its history is never changed' },
   },
   {
-    breaks: 'the trigger that keeps a caption to be found',
-    file: library,
-    find: 'AFTER UPDATE OF caption, source_name, removed_at ON photo BEGIN',
-    replace: 'AFTER UPDATE OF caption, source_name, removed_at ON photo WHEN false BEGIN',
-    reddens: { file: 'database/search-text.test.ts', test: 'of a caption' },
-  },
-  {
-    breaks: 'the trigger that keeps the index as what is written',
-    file: library,
-    find: 'CREATE TRIGGER search_document_gone AFTER DELETE ON search_document BEGIN',
-    replace: 'CREATE TRIGGER search_document_gone AFTER DELETE ON search_document WHEN false BEGIN',
-    reddens: { file: 'database/random-work.test.ts', test: 'the full text index is whole' },
-  },
-  {
     breaks: 'the check of a row’s revision',
     file: 'electron/database/repositories/written-row.ts',
     find: 'if (found.revision !== revision)',

@@ -51,4 +51,11 @@ export const processBreaks: readonly Break[] = [
     replace: "const code = decoder.ready ? 'decoder-unavailable' : 'picture-killed-decoder';",
     reddens: { file: 'faults/decoder-killed.test.ts', test: 'fails by its name' },
   },
+  {
+    breaks: 'that events stand when the answer to a call comes after them',
+    file: 'renderer/api/job-news.ts',
+    find: 'return known.has(job.id) ? known : afterEvent(known, job);',
+    replace: 'return afterEvent(known, job);',
+    reddens: { file: 'unit/jobs/job-news.test.ts', test: 'stands when the answer' },
+  },
 ];

@@ -3,7 +3,7 @@
  * test has to be green before and red after. `npm run proof -- WORDS` does only the breaks that have the words in what
  * they break or in a path. Ends with 1 where a break stays green.
  */
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { chmodSync, cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,6 +11,10 @@ import { join, relative, resolve } from 'node:path';
 
 import type { Break } from './break.ts';
 import { breaks } from './breaks.ts';
+
+/** Suites that look at the built page; a break of its sources has to be in it. */
+const suitesOfThePage = new Set(['browser', 'contract', 'faults']);
+const sourcesOfThePage = /^(renderer|shared-types|analysis)\//;
 
 const root = resolve(import.meta.dirname, '..', '..');
 const leftOut = new Set(['node_modules', '.git', 'release', 'test-output']);
@@ -35,6 +39,12 @@ function copyOfTree(): string {
   });
   symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
   return copy;
+}
+
+/** As in `npm run build`, for the copy alone. A break that the bundler refuses is told as an error. */
+function buildPage(copy: string): void {
+  const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
+  execFileSync(process.execPath, [vite, 'build', '--logLevel', 'error'], { cwd: copy, stdio: 'inherit' });
 }
 
 /** Runs the tests of one file that have the words in their name; in a process group that ends with it. */
@@ -84,14 +94,17 @@ async function prove(copy: string, one: Break, greenBefore: Map<string, boolean>
     greenBefore.set(key, before.numPassedTests > 0 && before.numFailedTests === 0);
   }
   if (greenBefore.get(key) !== true) return 'NOT GREEN BEFORE';
-  writeFileSync(
-    path,
-    sound.replace(one.find, () => one.replace),
-  );
+  const [suite = ''] = one.reddens.file.split('/');
+  const shownByPage = suitesOfThePage.has(suite) && sourcesOfThePage.test(one.file);
+  const write = (content: string) => {
+    writeFileSync(path, content);
+    if (shownByPage) buildPage(copy);
+  };
+  write(sound.replace(one.find, () => one.replace));
   try {
     return (await runTests(copy, one.reddens)).numFailedTests > 0 ? 'red' : 'STAYS GREEN';
   } finally {
-    writeFileSync(path, sound);
+    write(sound);
   }
 }
 

@@ -4,27 +4,12 @@ import { describe, expect, test } from 'vitest';
 import type { CaseFields, TeardownCase } from '#shared-types/case.ts';
 import { AppError } from '#shared-types/errors.ts';
 import type { PhotoId } from '#shared-types/ids.ts';
-import type { Instant } from '#shared-types/times.ts';
 
 import { createFieldKeeper, type FieldKeeper } from '../../../renderer/claim/field-keeper.ts';
-import { fieldsAfterOpening } from '../../support/case-fields.ts';
+import { openedCase } from '../../support/case-fields.ts';
 import { testId } from '../../support/open-test-library.ts';
 
 const photoId = testId<PhotoId>(7);
-
-function openedCase(): TeardownCase {
-  const unit = { maker: '', model: 'R45', serial: '', partNumber: '' };
-  return {
-    ...fieldsAfterOpening({ number: '26-0147', unit, customer: '', claim: 'The nut came off.' }),
-    id: testId(1),
-    revision: 1,
-    status: 'open',
-    pack: { id: 'turbocharger', version: '0.2.0', sha256: '' },
-    openedAt: '2026-03-04T09:15:00.000Z' as Instant,
-    openedBy: 'M. Sundgren',
-    counts: { photos: 0, marks: 0, findings: 0, journalEntries: 1 },
-  };
-}
 
 /** A library of one case, which answers at once, and the keeper of a window on it. */
 function windowOnCase() {

@@ -10,7 +10,7 @@ import type { FindingId } from '#shared-types/ids.ts';
 import { findingId } from '../knowledge/case-evidence.ts';
 import { pegs as pack } from './peg-pack.ts';
 
-const noMarks = new Map<FindingId, number>();
+const alone = { markCounts: new Map<FindingId, number>(), rotation: null };
 
 /** A rub on the left peg's head, there, unless said otherwise. */
 function said(number: number, more: Partial<ComparedFinding> = {}): ComparedFinding {
@@ -23,6 +23,7 @@ function said(number: number, more: Partial<ComparedFinding> = {}): ComparedFind
     kind: 'rub',
     presence: 'present',
     extent: null,
+    bend: null,
     ...more,
   };
 }
@@ -36,7 +37,7 @@ const inWords = (conflicts: readonly Conflict[]) =>
     ({ conflict, findings, certain }) =>
       `${conflict} ${findings.map(({ number }) => number).join(' ')}${certain ? '' : ' ?'}`,
   );
-const told = (...findings: ComparedFinding[]) => inWords(conflictsAmong(pack, findings, noMarks));
+const told = (...findings: ComparedFinding[]) => inWords(conflictsAmong(pack, findings, alone));
 
 describe('the same thing twice', () => {
   test('is the same part, position, zone and kind, both there', () => {
@@ -103,10 +104,49 @@ describe('a contradiction', () => {
   });
 
   test('is one that is not there and has marks', () => {
-    const marks = new Map([[findingId(1), 2]]);
+    const marks = { markCounts: new Map([[findingId(1), 2]]), rotation: null };
     expect(inWords(conflictsAmong(pack, [said(1, absent)], marks))).toEqual(['marks-of-absent 1']);
     expect(inWords(conflictsAmong(pack, [said(1)], marks))).toEqual([]);
     expect(inWords(conflictsAmong(pack, [said(1, unseen)], marks))).toEqual([]);
+  });
+});
+
+describe('a part that was not there', () => {
+  const lost = { kind: 'lost', zone: null };
+
+  test('is in conflict with what was or was not seen on it, at its own position', () => {
+    expect(told(said(1, lost), said(2))).toEqual(['part-missing 1 2']);
+    expect(told(said(1), said(2, lost))).toEqual(['part-missing 2 1']);
+    expect(told(said(1, lost), said(2, absent))).toEqual(['part-missing 1 2']);
+    expect(told(said(1, lost), said(2, { position: 'right' }))).toEqual([]);
+    expect(told(said(1, { ...lost, position: null }), said(2))).toEqual(['part-missing 1 2 ?']);
+  });
+
+  test('is in none with what could not be examined, nor is one that was there', () => {
+    expect(told(said(1, lost), said(2, unseen))).toEqual([]);
+    expect(told(said(1, { ...lost, ...absent }), said(2))).toEqual([]);
+  });
+});
+
+describe('a kind that says which way a bend goes', () => {
+  const rotation = { sense: 'clockwise', seenFrom: 'from-left' } as const;
+  const bent = (more: Partial<ComparedFinding>) => said(1, { kind: 'bent-back', zone: 'foot', ...more });
+  const heldAgainst = (finding: ComparedFinding, turning: typeof rotation | null = rotation) =>
+    inWords(conflictsAmong(pack, [finding], { ...alone, rotation: turning }));
+  /** Seen from the other end, the sense of the rotation itself: with it. */
+  const withIt = { sense: 'anticlockwise', seenFrom: 'from-right' } as const;
+  const againstIt = { sense: 'clockwise', seenFrom: 'from-right' } as const;
+
+  test('is in conflict with a bend that goes the other way', () => {
+    expect(heldAgainst(bent({ bend: withIt }))).toEqual(['bend-otherwise 1']);
+    expect(heldAgainst(bent({ bend: againstIt }))).toEqual([]);
+  });
+
+  test('is in none where that cannot be told, or where nothing is bent', () => {
+    expect(heldAgainst(bent({ bend: withIt }), null)).toEqual([]);
+    expect(heldAgainst(bent({ bend: null }))).toEqual([]);
+    expect(heldAgainst(bent({ bend: withIt, ...absent }))).toEqual([]);
+    expect(heldAgainst(said(1, { bend: withIt }))).toEqual([]);
   });
 });
 
@@ -150,7 +190,7 @@ describe('whatever the findings', () => {
     fc.assert(
       fc.property(anyFindings, (findings) => {
         for (const finding of findings) expect(told(finding)).toEqual([]);
-        for (const { findings: both } of conflictsAmong(pack, findings, noMarks)) {
+        for (const { findings: both } of conflictsAmong(pack, findings, alone)) {
           expect(new Set(both.map(({ id }) => id)).size).toBe(2);
         }
       }),
@@ -160,7 +200,7 @@ describe('whatever the findings', () => {
   test('a certain denial is what makes a mark of that kind a conflict, and the other way round', () => {
     fc.assert(
       fc.property(anyFindings, (findings) => {
-        const denied = conflictsAmong(pack, findings, noMarks)
+        const denied = conflictsAmong(pack, findings, alone)
           .filter(({ conflict, certain }) => conflict === 'denied' && certain)
           .flatMap(({ findings: both }) => both.map(({ id }) => id as string));
         const disputed = ['peg', 'board'].flatMap((component) =>

@@ -6,12 +6,23 @@ import { windlass } from '../knowledge/small-pack.ts';
 export const pegs = loadPack(
   JSON.stringify({
     ...windlass(),
+    sides: [
+      { id: 'from-left', label: 'from the left', axisEnd: 'first' },
+      { id: 'from-right', label: 'from the right', axisEnd: 'second' },
+    ],
     kinds: [
       { id: 'rub', label: 'rub', meaning: 'Touched while turning.' },
       { id: 'ring-rub', label: 'rub all round', meaning: 'The whole way round.', narrows: 'rub' },
       { id: 'deep-ring-rub', label: 'deep rub all round', meaning: 'And deep.', narrows: 'ring-rub' },
       { id: 'worn', label: 'worn', meaning: 'Less than it was.' },
-      { id: 'lost', label: 'lost', meaning: 'It was not there.' },
+      { id: 'lost', label: 'lost', meaning: 'It was not there.', partMissing: true },
+      {
+        id: 'bent-back',
+        label: 'bent back',
+        meaning: 'Against the turning.',
+        bends: true,
+        bendIs: 'against',
+      },
     ],
     components: [
       {

@@ -32,7 +32,7 @@ function zonesWith(...kinds: readonly string[]): string[] {
 
 describe('what the file says of itself', () => {
   test('is this machine kind, as common practice, without the weighing for now', () => {
-    expect(pack).toMatchObject({ id: 'turbocharger', version: '0.2.0' });
+    expect(pack).toMatchObject({ id: 'turbocharger', version: '0.3.0' });
     expect(pack.source).toMatch(/common practice/i);
     expect(pack.source).toMatch(/without a published source/);
     expect([pack.mechanisms, pack.conditions, pack.marks]).toEqual([[], [], []]);

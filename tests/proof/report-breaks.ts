@@ -1,0 +1,40 @@
+/** Breaks of what the printed report promises. */
+import type { Break } from './break.ts';
+
+export const reportBreaks: readonly Break[] = [
+  {
+    breaks: 'the guard round what is no emphasis',
+    file: 'analysis/report/own-words.ts',
+    find: 'const guard = firstUnused(text);',
+    replace: "const guard = '\\ue000';",
+    reddens: { file: 'unit/report/own-words.test.ts', test: 'loses no letter' },
+  },
+  {
+    breaks: 'the silence of plates about camera and place',
+    file: 'electron/images/make-plate.ts',
+    find: '.jpeg({',
+    replace: '.keepMetadata().jpeg({',
+    reddens: { file: 'pdf/plates-printed.test.ts', test: 'prints none of it' },
+  },
+  {
+    breaks: 'that a heading stays with what it heads',
+    file: 'electron/report/page-layout.ts',
+    find: "type.heading(model.record, 'kept')",
+    replace: 'type.heading(model.record, 0)',
+    reddens: { file: 'pdf/report-document.test.ts', test: 'never leave a heading' },
+  },
+  {
+    breaks: 'which plates are given up first',
+    file: 'electron/files/plate-cache.ts',
+    find: 'one.usedAt - other.usedAt',
+    replace: 'other.usedAt - one.usedAt',
+    reddens: { file: 'unit/files/plate-cache.test.ts', test: 'are trimmed' },
+  },
+  {
+    breaks: 'the revision of a report’s plan',
+    file: 'electron/database/repositories/report-plans.ts',
+    find: 'if ((known?.revision ?? ofNewCase.revision) !== revision) {',
+    replace: 'if (known === null && revision !== 1) {',
+    reddens: { file: 'database/report-plan.test.ts', test: 'refused from a stale window' },
+  },
+];
