@@ -38,6 +38,7 @@ export function PlanPanel(props: {
   /** With the sections as they stand in the panel. */
   targetsOf: (sections: readonly OwnSection[]) => readonly ReferenceTarget[];
   referencesOf: (targets: readonly ReferenceTarget[]) => readonly Choice<string>[];
+  openPoints: ReactNode;
   contents: ReactNode;
 }) {
   const { teardownCase, plan } = props;
@@ -64,6 +65,7 @@ export function PlanPanel(props: {
         <PlatesChoice keeper={keeper} view={view} closed={closed} />
         <CameraPlaces keeper={keeper} view={view} closed={closed} />
       </div>
+      {props.openPoints}
       {props.contents}
       <OwnSections
         keeper={keeper}

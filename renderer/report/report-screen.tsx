@@ -18,6 +18,7 @@ import { ErrorState } from '../ui/error-state.tsx';
 import { numberText } from '../ui/number-words.ts';
 import { JobProgress } from '../ui/progress.tsx';
 import { toast, toastError } from '../ui/toaster.tsx';
+import { OpenPoints } from './open-points.tsx';
 import { PdfPages } from './pdf-pages.tsx';
 import { placeAt } from './places-of-pdf.ts';
 import { PlanPanel } from './plan-panel.tsx';
@@ -118,6 +119,7 @@ export function ReportScreen({ teardownCase, pack }: { teardownCase: TeardownCas
             plan={order.plan}
             targetsOf={targetsOf}
             referencesOf={referencesOf}
+            openPoints={<OpenPoints teardownCase={teardownCase} order={order} pack={pack} />}
             contents={<ReportContents caseId={caseId} contents={opened?.contents ?? []} onShow={show} />}
           />
         )}

@@ -7,6 +7,8 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
+import { claimTexts } from '#shared-types/texts/claim.ts';
+import { openPointTexts } from '#shared-types/texts/open-points.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
 import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
@@ -72,7 +74,7 @@ const onPages = (said: string) =>
   );
 
 async function showPage(heading: string): Promise<void> {
-  const contents = panel().locator('details');
+  const contents = panel().locator('.report-contents');
   if (!(await contents.evaluate((one) => (one as HTMLDetailsElement).open))) {
     await contents.locator('summary').click();
   }
@@ -156,7 +158,7 @@ describe('sections of one’s own', () => {
     await page.keyboard.type(' Said once more.');
     await onPages('Said once more.');
     expect(await pages().evaluate((one) => one.scrollTop)).toBe(before);
-    expect(await panel().locator('details').getAttribute('open')).not.toBeNull();
+    expect(await panel().locator('.report-contents').getAttribute('open')).not.toBeNull();
     expect(await page.evaluate(() => (window as unknown as { blank: { seen: boolean } }).blank.seen)).toBe(
       false,
     );
@@ -238,10 +240,29 @@ describe('the pages', () => {
   });
 });
 
+describe('what is still open', () => {
+  test('is listed beside the pages, and a point leads to where it is settled', async () => {
+    await toReport();
+    const list = panel().getByRole('list', { name: openPointTexts.head });
+    const point = list.getByRole('listitem').filter({ hasText: openPointTexts.photosWithoutPart(3) });
+    await point.getByRole('link', { name: texts.writtenAt.photos }).click();
+    await page.getByRole('heading', { level: 1, name: shellTexts.station.photos }).waitFor();
+  });
+
+  test('goes from the list once it is settled', async () => {
+    await station(page, 'claim').click();
+    await page.getByLabel(claimTexts.conclusion).fill('It was not the nut.');
+    await toReport();
+    const list = panel().getByRole('list', { name: openPointTexts.head });
+    await list.getByText(openPointTexts.claim.noConclusion).waitFor({ state: 'detached' });
+    await list.getByText(openPointTexts.claim.noInterest).waitFor();
+  });
+});
+
 describe('the screen', () => {
   test('holds to the rules of axe-core (WCAG 2.2 A and AA), with its contents open', async () => {
     await toReport();
-    await panel().locator('details summary').click();
+    await panel().locator('.report-contents summary').click();
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target.join(' '))])).toEqual([]);
   });
