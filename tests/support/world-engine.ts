@@ -29,12 +29,16 @@ export type EngineHere = {
 };
 
 /** @param broker what starts the decoders, where it is not the ordinary one */
-export async function startEngineHere(folder: string, broker = createForkBroker()): Promise<EngineHere> {
+export async function startEngineHere(
+  folder: string,
+  broker = createForkBroker(),
+  library: 'own' | 'samples' = 'own',
+): Promise<EngineHere> {
   const connections: Db[] = [];
   const events: AppEvent[] = [];
   const watchers = new Set<() => void>();
   const engine = await startEngine({
-    config: { library: 'own', folder, carrier: 'loopback' },
+    config: { library, folder, carrier: 'loopback' },
     broker,
     publish: (event) => {
       events.push(event);
