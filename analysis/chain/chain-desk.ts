@@ -5,6 +5,7 @@ import {
   applyPatches,
   foldOutcome,
   inversePatches,
+  likelySaved,
   sameRevisions,
   toChanges,
   type ChainPatch,
@@ -18,6 +19,7 @@ export const chainClerk = deskOver<ChainState, ChainPatch, ChainChange, ChainOut
   inverse: inversePatches,
   toChanges,
   foldOutcome,
+  likelySaved,
   sameRevisions,
 });
 

@@ -44,15 +44,22 @@ export type ChainLayout = {
   readonly links: ReadonlyMap<string, LaidLink>;
 };
 
-/** Points between things: boxes above each other, lines beside each other, and half of a layer's distance. */
-const gap = { boxes: 14, lines: 9, layers: 30, alone: 28, edge: 4 } as const;
+/** Points between things: boxes above each other, lines beside each other. */
+const gap = { boxes: 14, lines: 9, alone: 28, edge: 4 } as const;
 /** Points between two arrows at the same edge of a box, and what the corners of a box keep for themselves. */
 const port = { step: 10, corner: 11 } as const;
 /** Width over height of a sheet of boxes that no link holds together. */
 const sheetShape = 1.6;
 
-/** Links may name only boxes that are there, and no loop; otherwise a RangeError. */
-export function layoutChain(boxes: readonly BoxSize[], links: readonly LinkSize[]): ChainLayout {
+/**
+ * Links may name only boxes that are there, and no loop; otherwise a RangeError. `layerGap` is half of the distance
+ * between two layers, beside what the words on their links take.
+ */
+export function layoutChain(
+  boxes: readonly BoxSize[],
+  links: readonly LinkSize[],
+  layerGap: number,
+): ChainLayout {
   const ordered = [...boxes].sort((one, other) => compared(one.key, other.key));
   const place = new Map(ordered.map((box, index) => [box.id, index]));
   const placeOf = (id: string) => {
@@ -68,6 +75,7 @@ export function layoutChain(boxes: readonly BoxSize[], links: readonly LinkSize[
   const layered = layers(
     ordered.filter((box) => linked.has(box.id)),
     sorted,
+    layerGap,
   );
   return withLoneBoxes(
     layered,
@@ -79,14 +87,14 @@ function compared(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }
 
-function layers(boxes: readonly BoxSize[], links: readonly LinkSize[]): ChainLayout {
+function layers(boxes: readonly BoxSize[], links: readonly LinkSize[], layerGap: number): ChainLayout {
   if (boxes.length === 0) return { width: 0, height: 0, boxes: new Map(), links: new Map() };
   const graph = new Graph({ directed: true, multigraph: true });
   graph.setGraph({
     rankdir: 'LR',
     nodesep: gap.boxes,
     edgesep: gap.lines,
-    ranksep: gap.layers,
+    ranksep: layerGap,
     marginx: gap.edge,
     marginy: gap.edge,
   });

@@ -10,6 +10,7 @@ import type {
   ChainOutcome,
 } from '#shared-types/chain.ts';
 import type { ChainLinkId, ChainNodeId } from '#shared-types/ids.ts';
+import { likelyRevisions } from '../history/likely-revisions.ts';
 import { sameRevisionsOf } from '../history/same-revisions.ts';
 
 /** `revision` is null until the library has it. */
@@ -152,6 +153,14 @@ export function foldOutcome(state: ChainState, outcome: ChainOutcome): ChainStat
   for (const id of outcome.removedNodeIds) nodes.delete(id);
   for (const id of outcome.removedLinkIds) links.delete(id);
   return { nodes, links };
+}
+
+/** `after` as the library will most likely hold it once it has saved it. */
+export function likelySaved(before: ChainState, after: ChainState): ChainState {
+  return {
+    nodes: likelyRevisions(before.nodes, after.nodes),
+    links: likelyRevisions(before.links, after.links),
+  };
 }
 
 /** Whether both hold the same things at the same revisions. */

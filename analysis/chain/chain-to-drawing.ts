@@ -30,8 +30,8 @@ export type DrawnLink = {
   readonly drawing: Drawing;
 };
 
-/** A reason too long to stand on its link. */
-export type ChainNote = { readonly number: number; readonly linkId: ChainLinkId; readonly words: string };
+/** A reason that stands below the figure; links for the same reason share its number. */
+export type ChainNote = { readonly number: number; readonly words: string };
 
 export type ChainFigure = {
   readonly width: number;
@@ -47,6 +47,15 @@ const head = { size: 8, lead: 9.8, below: 2.4, chipGap: 5 } as const;
 const words = { size: 9.5, lead: 11.8 } as const;
 const label = { width: 66, size: 8, lead: 9.6, off: 3.2, mostLines: 3 } as const;
 const note = { size: 8.5, lead: 11, number: 18, above: 14, least: 260, between: 2.5 } as const;
+/**
+ * How much stands in the figure itself: short reasons on their links; or, of a chain too wide for that, numbers alone,
+ * which leave its boxes room to be read.
+ */
+type Setting = { readonly layerGap: number; readonly reasons: 'short ones on their links' | 'all below' };
+const roomy: Setting = { layerGap: 30, reasons: 'short ones on their links' };
+const terse: Setting = { layerGap: 14, reasons: 'all below' };
+/** Points: what an A4 page on its side shows at six tenths of its size. */
+const widestRoomy = 1_200;
 /** Of the width: text set with kerning may be a little wider than the metrics say. */
 const surelyFits = 0.97;
 const ink = { text: '#1a1a1a', quiet: '#4a4a4a', line: '#2b2b2b' } as const;
@@ -64,7 +73,12 @@ const lineOf: Readonly<Record<LinkCertainty, { readonly width: number; readonly 
  * Lays the chain out and draws it: the same for the same chain, whatever the order of its nodes and links. Throws a
  * RangeError for links that go round in a loop or name a node that is not there.
  */
-export function chainToDrawing({ nodes, links }: ChainContent): ChainFigure {
+export function chainToDrawing(content: ChainContent): ChainFigure {
+  const figure = drawn(content, roomy);
+  return figure.width <= widestRoomy ? figure : drawn(content, terse);
+}
+
+function drawn({ nodes, links }: ChainContent, setting: Setting): ChainFigure {
   const boxes = nodes.map((node) => ({ node, key: keyOf(node), said: saidIn(node) }));
   boxes.sort((one, other) => (one.key < other.key ? -1 : 1));
   const place = new Map(boxes.map(({ node }, index) => [node.id, index]));
@@ -73,10 +87,14 @@ export function chainToDrawing({ nodes, links }: ChainContent): ChainFigure {
       (place.get(one.causeId) ?? 0) - (place.get(other.causeId) ?? 0) ||
       (place.get(one.effectId) ?? 0) - (place.get(other.effectId) ?? 0),
   );
-  const notes: ChainNote[] = [];
+  const numbers = new Map<string, number>();
+  const numberOf = (words: string) => {
+    const number = numbers.get(words) ?? numbers.size + 1;
+    numbers.set(words, number);
+    return number;
+  };
   const labelled = inOrder.map((link) => {
-    const said = linkLabel(link, notes.length + 1);
-    if (said.noted !== null) notes.push({ number: notes.length + 1, linkId: link.id, words: said.noted });
+    const said = linkLabel(link, setting, numberOf);
     const below = Math.max(1, said.lines.length - 1);
     return { link, lines: said.lines, width: said.width, height: 2 * (below * label.lead + label.off) };
   });
@@ -89,11 +107,12 @@ export function chainToDrawing({ nodes, links }: ChainContent): ChainFigure {
       width,
       height,
     })),
+    setting.layerGap,
   );
   return {
     width: laid.width,
     height: laid.height,
-    notes,
+    notes: [...numbers].map(([words, number]) => ({ number, words })),
     nodes: boxes.flatMap(({ node, said }) => {
       const box = laid.boxes.get(node.id);
       return box === undefined ? [] : [{ ...box, id: node.id, drawing: nodeDrawing(node, said, box) }];
@@ -193,22 +212,25 @@ function nodeDrawing(node: FigureNode, said: BoxWords, box: Box): Drawing {
   return drawing;
 }
 
-/** How sure, which stands above the line, and the reason below it; `noted` is the reason where it has to stand below the figure. */
-function linkLabel(link: FigureLink, number: number) {
+/**
+ * How sure, which stands above the line, and the reason below it; or the number of the reason where it stands below
+ * the figure, with how sure where only numbers stand on links.
+ */
+function linkLabel(link: FigureLink, { reasons }: Setting, numberOf: (words: string) => number) {
   const certainty = chainFigureTexts.certainties[link.certainty];
   const reason = link.reason.trim();
   const wrapped = wrapWords(reason, label.width * surelyFits, label.size, 'sans-400');
-  const fits = wrapped.lines.length <= label.mostLines;
   const lines =
     reason === ''
       ? [certainty]
-      : fits
-        ? [certainty, ...wrapped.lines.map((line) => line.text)]
-        : [`${certainty} ${chainFigureTexts.note(number)}`];
+      : reasons === 'all below'
+        ? [chainFigureTexts.note(numberOf(chainFigureTexts.surely(certainty, unwrapped(wrapped))))]
+        : wrapped.lines.length <= label.mostLines
+          ? [certainty, ...wrapped.lines.map((line) => line.text)]
+          : [`${certainty} ${chainFigureTexts.note(numberOf(unwrapped(wrapped)))}`];
   return {
     lines,
     width: Math.max(...lines.map((line) => textWidth(line, label.size, 'sans-400'))) + 4,
-    noted: reason === '' || fits ? null : unwrapped(wrapped),
   };
 }
 

@@ -1,5 +1,10 @@
 /** The figure of cause and effect on the page: across the measure where it can be read so, else on a page turned for it. */
-import { chainToDrawing, figureDrawing, type ChainFigure } from '#analysis/chain/chain-to-drawing.ts';
+import {
+  chainToDrawing,
+  figureDrawing,
+  type ChainFigure,
+  type ChainNote,
+} from '#analysis/chain/chain-to-drawing.ts';
 import { drawingToSvg } from '#analysis/report/drawing-to-svg.ts';
 import type { PageGeometry } from '#analysis/report/page-geometry.ts';
 import type { ReportModel } from '#analysis/report/report-model.ts';
@@ -11,7 +16,8 @@ import { lineHeight, voices, type Spoken, type Typesetter } from './typesetting.
 
 /** Smaller than this share of its size a figure gets a page of its own, turned. */
 const readable = 0.6;
-const gap = { aboveCaption: 6, aboveNotes: 4 } as const;
+const gap = { aboveCaption: 6, aboveNotes: 4, betweenNotes: 18 } as const;
+const mostNotesInOneColumn = 6;
 /** Height in points that the heading takes at the head of a page, with the air round it. */
 const headroom = 42;
 
@@ -92,12 +98,28 @@ function remarks(figure: ChainFigure, scale: number): string[] {
   ];
 }
 
-/** The reasons that are too long for their links, in the size of the text whatever the figure's. */
-function notes(figure: ChainFigure, page: PageGeometry, type: Typesetter): Content[] {
-  return figure.notes.map((note, index) =>
-    type.text([[`${chainFigureTexts.note(note.number)} ${note.words}`, voices.small]], {
+/** The reasons that do not stand on their links, in the size of the text whatever the figure's; many in two columns. */
+function notes({ notes }: ChainFigure, page: PageGeometry, type: Typesetter): Content[] {
+  const isLong = notes.length > mostNotesInOneColumn;
+  const columns = isLong ? 2 : 1;
+  const width = (page.measure - (columns - 1) * gap.betweenNotes) / columns;
+  const set = ({ number, words }: ChainNote, index: number) =>
+    type.text([[`${chainFigureTexts.note(number)} ${words}`, voices.small]], {
       margin: [0, index === 0 ? gap.aboveNotes : 1.5, 0, 0],
-      width: page.measure,
-    }),
-  );
+      width,
+    });
+  if (!isLong) return notes.map(set);
+  // A row holds one of each half: what breaks to the next page breaks between rows.
+  const half = Math.ceil(notes.length / 2);
+  return notes.slice(0, half).map((note, index): Content => {
+    const beside = notes[half + index];
+    return {
+      unbreakable: true,
+      columnGap: gap.betweenNotes,
+      columns: [
+        { width, stack: [set(note, index)] },
+        { width, stack: beside === undefined ? [] : [set(beside, index)] },
+      ],
+    };
+  });
 }

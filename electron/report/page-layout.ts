@@ -65,13 +65,12 @@ export function pageLayout(
           type.text([[model.limits.handling, voices.body]]),
         ],
       },
-      {
-        unbreakable: true,
-        stack: [type.heading(model.record, 'kept'), labelledBlock(model.record.lines, page, type)],
-      },
+      // Whoever signs, signs on the page that says what was signed.
       {
         unbreakable: true,
         stack: [
+          type.heading(model.record, 'kept'),
+          labelledBlock(model.record.lines, page, type),
           type.heading(model.signature, 'kept'),
           type.text([[model.signature.covers, voices.body]]),
           signature(model, page, type),

@@ -1,4 +1,7 @@
-/** The plates on their pages: at most one, two or four on each, in their order. */
+/**
+ * The plates on their pages: at most one, two or four on each, in their order. The first ones stand below what goes
+ * before them where there is room for all of them.
+ */
 import { plateGap, type PageGeometry } from '#analysis/report/page-geometry.ts';
 import type { ReportModel } from '#analysis/report/report-model.ts';
 import type { ReportPlate } from '#analysis/report/report-plates.ts';
@@ -24,8 +27,8 @@ export function platesContent(
   const pages = packed(rows, plates.aPage, headingHeight, page);
   return pages.flatMap((onPage, index) => {
     const content = onPage.flatMap((row, place) => rowContent(row, columnWidth, place > 0));
-    const top: Content[] = index === 0 ? [type.heading(plates, 'kept')] : [];
-    return [...top, ...content].map((part, place): Content =>
+    if (index === 0) return [type.heading(plates, heightOf(onPage)), ...content];
+    return content.map((part, place): Content =>
       place === 0 ? ({ ...(part as object), pageBreak: 'before' } as Content) : part,
     );
   });
@@ -88,6 +91,12 @@ function packed(rows: readonly Row[], most: number, onFirst: number, page: PageG
     }
   }
   return pages;
+}
+
+/** In points, with a line more: kerning may add one to what the metrics promise. */
+function heightOf(rows: readonly Row[]): number {
+  const gaps = (rows.length - 1) * plateGap;
+  return rows.reduce((sum, { height }) => sum + height, gaps) + lineHeight(voices.small);
 }
 
 function rowContent({ plates }: Row, columnWidth: number, follows: boolean): Content[] {

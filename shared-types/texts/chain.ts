@@ -40,6 +40,8 @@ export const chainFigureTexts = {
   said: (words: string) => `“${words}”`,
   noClaim: 'no claim entered',
   note: (number: number) => `(${number})`,
+  /** A reason below the figure, where its link has room for a number only. */
+  surely: (certainty: string, reason: string) => `${certainty}: ${reason}`,
   document: (caseNumber: string) => `Cause and effect, case ${caseNumber}`,
 } as const;
 

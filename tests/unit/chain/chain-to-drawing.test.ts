@@ -248,6 +248,40 @@ describe('the drawing', () => {
     expect(corner('event') - corner('finding')).toBeGreaterThan(8);
   });
 
+  it('gives links for the same reason the same number', () => {
+    const reason = 'the faces touch without a film of oil between them '.repeat(3).trim();
+    const twice = ['grit wear', 'grit touch'].map((ends) => link(ends, { reason }));
+    const boxes = [root('grit'), written('wear', 'condition'), written('touch')];
+    const { notes } = chainToDrawing(chainContent(chainOf(boxes, twice), subjectOf()));
+    expect(notes).toEqual([{ number: 1, words: reason }]);
+  });
+
+  it('of a long chain has numbers alone on its links, and says below how sure each is', () => {
+    const names = Array.from({ length: 9 }, (_, at) => `step-${at}`);
+    const boxes = names.map((name) => written(name));
+    const reasons = names.slice(1).map((name, at) =>
+      link(`step-${at} ${name}`, {
+        reason: at === 0 ? '' : `so ${at}`,
+        certainty: at % 2 === 0 ? 'possible' : 'established',
+      }),
+    );
+    const long = chainToDrawing(chainContent(chainOf(boxes, reasons), subjectOf()));
+    expect(long.notes.map(({ words }) => words)).toEqual([
+      'established: so 1',
+      'possible: so 2',
+      'established: so 3',
+      'possible: so 4',
+      'established: so 5',
+      'possible: so 6',
+      'established: so 7',
+    ]);
+    const said = textsOf(drawingToSvg(figureDrawing(long), long, long, 'sans'));
+    // A link without a reason still says how sure it is.
+    expect(said.filter((each) => each === 'possible').length).toBe(1);
+    for (const { number } of long.notes) expect(said).toContain(`(${number})`);
+    expect(said.some((each) => each.startsWith('so '))).toBe(false);
+  });
+
   it('puts a long reason below, under the number that stands on its link', () => {
     expect(figure.notes).toHaveLength(1);
     const [only] = figure.notes;
