@@ -26,6 +26,8 @@ export type Saving<State, Patch, Change, Outcome> = Patching<State, Patch> & {
   /** What to ask of the library so that `confirmed` becomes what it is after the patches. */
   readonly toChanges: (confirmed: State, patches: readonly Patch[]) => Change[];
   readonly foldOutcome: (state: State, outcome: Outcome) => State;
+  /** `after`, which is `before` with patches applied, as the library will most likely answer it once it has saved it. */
+  readonly likelySaved: (before: State, after: State) => State;
   /** Whether both hold the same things at the same revisions. */
   readonly sameRevisions: (one: State, other: State) => boolean;
 };
@@ -43,6 +45,12 @@ export type DeskClerk<State, Patch, Change, Outcome> = {
   readonly redoAt: (desk: WorkDesk<State, Patch>) => WorkDesk<State, Patch> | null;
   /** What to ask of the library next: null when nothing waits, empty when what waits changes nothing there. */
   readonly nextChanges: (desk: WorkDesk<State, Patch>) => Change[] | null;
+  /**
+   * What to ask in one go when the page goes away and no answer will come any more. `underWay`: `nextChanges` have been
+   * sent, and are taken as carried out; should they be refused, so will these be, and nothing is saved that stood on
+   * what was not. Null when nothing else waits.
+   */
+  readonly lastChanges: (desk: WorkDesk<State, Patch>, underWay: boolean) => Change[] | null;
   /** The library carried out `nextChanges`; `outcome` is null when there was nothing to ask for. */
   readonly accepted: (desk: WorkDesk<State, Patch>, outcome: Outcome | null) => WorkDesk<State, Patch>;
   /** The library tells of something that was done outside the history; what is pending stands on it. */
@@ -63,7 +71,7 @@ export function deskOver<State, Patch, Change, Outcome>(
   saving: Saving<State, Patch, Change, Outcome>,
 ): DeskClerk<State, Patch, Change, Outcome> {
   type Desk = WorkDesk<State, Patch>;
-  const { apply, toChanges, foldOutcome, sameRevisions } = saving;
+  const { apply, toChanges, foldOutcome, likelySaved, sameRevisions } = saving;
   const { record, undo, redo } = historyOver(saving);
 
   const deskOf = (state: State): Desk => ({
@@ -98,6 +106,13 @@ export function deskOver<State, Patch, Change, Outcome>(
     nextChanges: (desk) => {
       const next = desk.pending[0];
       return next === undefined ? null : toChanges(desk.confirmed, next.patches);
+    },
+    lastChanges: ({ confirmed, pending }, underWay) => {
+      const [sent] = underWay ? pending : [];
+      const held = sent === undefined ? confirmed : likelySaved(confirmed, apply(confirmed, sent.patches));
+      const patches = pending.slice(sent === undefined ? 0 : 1).flatMap((work) => work.patches);
+      const changes = toChanges(held, patches);
+      return changes.length === 0 ? null : changes;
     },
     accepted: (desk, outcome) => {
       const confirmed = outcome === null ? desk.confirmed : foldOutcome(desk.confirmed, outcome);

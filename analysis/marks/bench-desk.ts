@@ -6,6 +6,7 @@ import {
   applyPatches,
   foldOutcome,
   inversePatches,
+  likelySaved,
   sameRevisions,
   toChanges,
   type BenchPatch,
@@ -19,6 +20,7 @@ export const benchClerk = deskOver<BenchState, BenchPatch, BenchChange, BenchOut
   inverse: inversePatches,
   toChanges,
   foldOutcome,
+  likelySaved,
   sameRevisions,
 });
 

@@ -6,6 +6,7 @@ import type { BenchChange, BenchOutcome } from '#shared-types/bench-change.ts';
 import type { Finding, FindingFields } from '#shared-types/finding.ts';
 import type { FindingId, MarkId } from '#shared-types/ids.ts';
 import type { Mark, MarkFields } from '#shared-types/mark.ts';
+import { likelyRevisions } from '../history/likely-revisions.ts';
 import { sameRevisionsOf } from '../history/same-revisions.ts';
 
 /** `revision` is null until the library has it. */
@@ -161,6 +162,14 @@ export function foldOutcome(state: BenchState, outcome: BenchOutcome): BenchStat
   for (const id of outcome.removedMarkIds) marks.delete(id);
   for (const id of outcome.removedFindingIds) findings.delete(id);
   return { marks, findings };
+}
+
+/** `after` as the library will most likely hold it once it has saved it. */
+export function likelySaved(before: BenchState, after: BenchState): BenchState {
+  return {
+    marks: likelyRevisions(before.marks, after.marks),
+    findings: likelyRevisions(before.findings, after.findings),
+  };
 }
 
 /** Whether both hold the same things at the same revisions. */

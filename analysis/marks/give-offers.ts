@@ -9,9 +9,12 @@ import type { HeldFinding } from './bench-state.ts';
 
 export type NewFindingTerms = Pick<FindingFields, 'component' | 'position' | 'zone' | 'kind'>;
 
+/** Its number was typed; or marks were given to it before, or it lies at a part that the photo shows, or neither. */
+export type Nearness = 'numbered' | 'given' | 'shown' | 'elsewhere';
+
 /** `kind` and `place` are the words that it is listed with. */
 export type GiveOffer = { readonly kind: string; readonly place: string } & (
-  | { readonly offer: 'finding'; readonly finding: HeldFinding }
+  | { readonly offer: 'finding'; readonly nearness: Nearness; readonly finding: HeldFinding }
   | { readonly offer: 'new'; readonly terms: NewFindingTerms }
 );
 
@@ -25,37 +28,75 @@ export type GiveQuestion = {
 };
 
 /**
- * Findings of the case, the one last given to first, then by number from the newest, those that say something is not
- * there last: a mark shows what is there. Below them new ones in the order of the machine kind's data. What is typed narrows both: digits to findings whose number begins so, the very
- * number first; words to what has a word beginning with each of them, kinds of damage before places.
+ * Findings first: those given to before, the latest first; then those at the parts that the photo shows; then all
+ * others. Within these by number from the newest, and after what is present what was looked for and not found: a mark
+ * shows what is there. Below them new ones in the order of the machine kind's data. What is typed narrows all: digits to
+ * findings whose number begins so, the very number first; words to what has a word beginning with each of them, kinds of
+ * damage before places.
  */
 export function giveOffers(question: GiveQuestion): readonly GiveOffer[] {
   const typed = question.typed.trim().toLowerCase();
   const found = findingOffers(question);
   if (/^\d+$/.test(typed)) return byNumber(found, typed);
-  const listed = narrowed(found, typed);
+  const listed = nearestFirst.flatMap((nearness) =>
+    narrowed(
+      found.filter((offer) => offer.nearness === nearness),
+      typed,
+    ),
+  );
   return [...listed, ...narrowed(newOffers(question), typed)];
 }
 
+const nearestFirst: readonly Nearness[] = ['given', 'shown', 'elsewhere'];
+
 type FindingOffer = Extract<GiveOffer, { offer: 'finding' }>;
 
-function findingOffers({ pack, findings, recent }: GiveQuestion): FindingOffer[] {
-  const place = (id: FindingId) => {
-    const index = recent.indexOf(id);
-    return index < 0 ? recent.length : index;
-  };
+/**
+ * Which offer Enter takes before another is chosen; -1 where there is none. What lies at a part that is not on the photo,
+ * or was looked for and not found, is passed over while something likelier is offered.
+ */
+export function likeliestOffer(offers: readonly GiveOffer[]): number {
+  const likely = offers.findIndex(
+    (one) =>
+      one.offer === 'new' ||
+      one.nearness === 'numbered' ||
+      one.nearness === 'given' ||
+      (one.nearness === 'shown' && one.finding.presence === 'present'),
+  );
+  return likely >= 0 ? likely : offers.length === 0 ? -1 : 0;
+}
+
+function findingOffers({ pack, findings, recent, parts }: GiveQuestion): FindingOffer[] {
+  const nearnessOf = (finding: HeldFinding): Nearness =>
+    recent.includes(finding.id)
+      ? 'given'
+      : parts.some((part) => shows(part, finding))
+        ? 'shown'
+        : 'elsewhere';
   const absent = ({ presence }: HeldFinding) => (presence === 'present' ? 0 : 1);
-  return [...findings]
-    .sort(
-      (one, other) =>
-        absent(one) - absent(other) || place(one.id) - place(other.id) || other.number - one.number,
-    )
-    .map((finding) => ({
+  return findings
+    .map((finding): FindingOffer => ({
       offer: 'finding',
+      nearness: nearnessOf(finding),
       finding,
       kind: kindLabel(pack, finding.kind),
       place: placeLabel(pack, finding),
-    }));
+    }))
+    .sort(
+      ({ finding: one, ...near }, { finding: other, ...far }) =>
+        nearestFirst.indexOf(near.nearness) - nearestFirst.indexOf(far.nearness) ||
+        recent.indexOf(one.id) - recent.indexOf(other.id) ||
+        absent(one) - absent(other) ||
+        other.number - one.number,
+    );
+}
+
+/** A part named without its place may be any of them. */
+function shows(part: PartShown, { component, position }: HeldFinding): boolean {
+  return (
+    part.component === component &&
+    (part.position === null || position === null || part.position === position)
+  );
 }
 
 function newOffers({ pack, parts }: GiveQuestion): GiveOffer[] {
@@ -76,7 +117,8 @@ function newOffers({ pack, parts }: GiveQuestion): GiveOffer[] {
 function byNumber(found: readonly FindingOffer[], digits: string): readonly GiveOffer[] {
   return found
     .filter(({ finding }) => String(finding.number).startsWith(digits))
-    .sort((one, other) => one.finding.number - other.finding.number);
+    .sort((one, other) => one.finding.number - other.finding.number)
+    .map((offer) => ({ ...offer, nearness: 'numbered' }));
 }
 
 function narrowed<Offer extends GiveOffer>(offers: readonly Offer[], typed: string): readonly Offer[] {

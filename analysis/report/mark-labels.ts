@@ -2,13 +2,13 @@
 import { classStyles } from '#shared-types/class-style.ts';
 import type { DamageClass } from '#shared-types/finding.ts';
 import type { FindingId, MarkId, PhotoId } from '#shared-types/ids.ts';
+import { isNote, type GivenOrNot } from '../marks/notes.ts';
 
 /** Only what the numbering looks at, so that a case that is being edited can be numbered too. */
 export type LabelledPhoto = { readonly id: PhotoId };
-export type LabelledMark = {
+export type LabelledMark = GivenOrNot & {
   readonly id: MarkId;
   readonly photoId: PhotoId;
-  readonly findingId: FindingId | null;
   /** Drawing order on its photo. */
   readonly order: number;
 };
@@ -21,8 +21,8 @@ export type LabelledFinding = {
 /**
  * `<class letter> <finding number>.<ordinal>`, "P 7.1" say; the ordinal counts the finding's marks through the case
  * from 1, in the order of `photos` and on each photo in drawing order. A mark that is given to no finding (or to one
- * that is not in `findings`) is labelled with the letter of the undecided alone. Marks of photos that are not in
- * `photos` get no label.
+ * that is not in `findings`) is labelled with the letter of the undecided alone, a note (../marks/notes.ts) with nothing.
+ * Marks of photos that are not in `photos` get no label.
  */
 export function markLabels(
   photos: readonly LabelledPhoto[],
@@ -36,7 +36,7 @@ export function markLabels(
     for (const mark of marksOnPhoto(marks, photo.id)) {
       const finding = mark.findingId === null ? undefined : findingOf.get(mark.findingId);
       if (finding === undefined) {
-        labels.set(mark.id, classStyles.undecided.letter);
+        labels.set(mark.id, isNote(mark) ? '' : classStyles.undecided.letter);
         continue;
       }
       const ordinal = (counts.get(finding.id) ?? 0) + 1;

@@ -7,13 +7,13 @@ import { chainStateOf } from '#analysis/chain/chain-state.ts';
 import { contradictsDates, timeBetween } from '#analysis/claim/time-in-service.ts';
 import { custodyGaps } from '#analysis/custody/custody-gaps.ts';
 import { conflictsAmong, markCountsOf } from '#analysis/findings/conflicts.ts';
+import { awaitsFinding, type GivenOrNot } from '#analysis/marks/notes.ts';
 import type { CaseFields } from '#shared-types/case.ts';
 import type { Chain } from '#shared-types/chain.ts';
 import type { CustodyEntry } from '#shared-types/custody.ts';
 import type { Finding } from '#shared-types/finding.ts';
 import type { FindingId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
-import type { Mark } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { openPointTexts } from '#shared-types/texts/open-points.ts';
 
@@ -32,7 +32,7 @@ export type WhatIsIn = {
   readonly teardownCase: CaseFields;
   readonly custody: readonly CustodyEntry[];
   readonly photos: readonly Pick<Photo, 'parts'>[];
-  readonly marks: readonly Pick<Mark, 'findingId'>[];
+  readonly marks: readonly GivenOrNot[];
   readonly findings: readonly Omit<Finding, 'revision'>[];
   readonly chain: Chain;
   readonly pack: KnowledgePack;
@@ -78,7 +78,7 @@ function ofThePhotos({ photos }: WhatIsIn): OpenPoint[] {
 }
 
 function ofTheMarks({ marks }: WhatIsIn): OpenPoint[] {
-  const without = marks.filter(({ findingId }) => findingId === null).length;
+  const without = marks.filter(awaitsFinding).length;
   return without === 0 ? [] : [point('marks', openPointTexts.marksWithoutFinding(without))];
 }
 

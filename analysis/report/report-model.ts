@@ -336,7 +336,8 @@ function classesOf(findings: readonly Finding[], marks: readonly Mark[]): Set<Da
 function limits(findings: readonly Finding[], plates: readonly ReportPlate[]): string[] {
   const notExamined = findings.filter((finding) => finding.presence === 'not-examined').length;
   const unassigned = plates.reduce(
-    (count, plate) => count + plate.marks.filter((mark) => mark.findingNumber === null).length,
+    (count, plate) =>
+      count + plate.marks.filter((mark) => mark.findingNumber === null && !mark.isNote).length,
     0,
   );
   return [

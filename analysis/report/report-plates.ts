@@ -1,4 +1,5 @@
 /** Plates: each photo with its marks, numbered, captioned, with what its marks show. */
+import { isNote } from '#analysis/marks/notes.ts';
 import { markToDrawing } from '#analysis/marks/mark-to-drawing.ts';
 import type { Drawing } from '#shared-types/drawing.ts';
 import type { DamageClass, Finding } from '#shared-types/finding.ts';
@@ -23,6 +24,8 @@ export type PlateMark = {
   readonly class: DamageClass;
   /** Null for a mark that is given to no finding. */
   readonly findingNumber: number | null;
+  /** Words that need none: they have no label and no line below the plate. */
+  readonly isNote: boolean;
   /** In upright image pixels. */
   readonly drawing: Drawing;
 };
@@ -72,18 +75,21 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
     const photoNumber = numberOf.get(photo.id) ?? 0;
     const marks = marksOnPhoto(input.marks, photo.id);
     const picture = { width: photo.width, height: photo.height };
-    const legendLines = marks.length === 0 ? null : new Set(marks.map((mark) => mark.findingId)).size;
+    const labelled = marks.filter((mark) => !isNote(mark));
+    const legendLines = labelled.length === 0 ? null : new Set(labelled.map((mark) => mark.findingId)).size;
     const printed = plateSize(picture, page, { platesAPage, legendLines });
     const unit = (picture.width / printed.width) * pagePointsPerDrawingPoint;
     const plateMarks = marks.map((mark): PlateMark => {
       const finding = mark.findingId === null ? undefined : findingOf.get(mark.findingId);
       const label = input.labels.get(mark.id) ?? '';
       const damageClass = finding?.class ?? 'undecided';
+      const note = isNote(mark);
       return {
         label,
         class: damageClass,
         findingNumber: finding?.number ?? null,
-        drawing: markToDrawing(mark.geometry, { class: damageClass, label, unit, within: picture }),
+        isNote: note,
+        drawing: markToDrawing(mark.geometry, { class: damageClass, label, note, unit, within: picture }),
       };
     });
     return {
@@ -97,7 +103,7 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
       printed,
       pixels: printedPixels(picture, printed),
       marks: plateMarks,
-      key: classKey(new Set(plateMarks.map((mark) => mark.class))),
+      key: classKey(new Set(plateMarks.flatMap((mark) => (mark.isNote ? [] : mark.class)))),
       legend: legendOf(plateMarks, input.findings, input.pack),
     };
   });
@@ -122,7 +128,7 @@ function isSaidIn(caption: string, label: string): boolean {
   return caption.toLowerCase().includes(label.toLowerCase());
 }
 
-/** Marks of one finding share a line; those given to no finding come last. */
+/** Marks of one finding share a line; those not given to the finding they need come last. */
 function legendOf(
   marks: readonly PlateMark[],
   findings: readonly Finding[],
@@ -135,7 +141,7 @@ function legendOf(
     const words = `${placeLabelAtStart(pack, finding)}: ${findingWords(finding, pack)}`;
     lines.push({ marks: labelRange(labels), words });
   }
-  const unassigned = marks.find((mark) => mark.findingNumber === null);
+  const unassigned = marks.find((mark) => mark.findingNumber === null && !mark.isNote);
   if (unassigned !== undefined) {
     lines.push({ marks: unassigned.label, words: reportTexts.plates.unassigned });
   }

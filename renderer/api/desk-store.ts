@@ -52,6 +52,10 @@ export function openDeskStore<State, Patch, Change, Outcome, Answer>(
   let writes = 0;
   let writing = false;
   let readingMissed = false;
+  /** The first of what is pending has been sent, and its answer has not come. */
+  let sent = false;
+  /** The page went away with everything that was done: what comes after that is read anew first. */
+  let gone = false;
 
   const set = (next: DeskReading<State, Patch>) => {
     if (next.desk === reading.desk && next.error === reading.error) return;
@@ -81,19 +85,24 @@ export function openDeskStore<State, Patch, Change, Outcome, Answer>(
 
   const saveNext = async () => {
     const { desk } = reading;
-    const changes = desk === null ? null : clerk.nextChanges(desk);
+    const changes = desk === null || gone ? null : clerk.nextChanges(desk);
     if (changes === null) return;
     let outcome = null;
     if (changes.length > 0) {
       writes += 1;
+      sent = true;
       try {
         outcome = await commit(changes);
       } catch (error) {
+        if (gone) return;
         toastError(error);
         await rollBack();
         return;
+      } finally {
+        sent = false;
       }
     }
+    if (gone) return;
     if (reading.desk !== null) set({ desk: clerk.accepted(reading.desk, outcome), error: null });
   };
 
@@ -106,6 +115,26 @@ export function openDeskStore<State, Patch, Change, Outcome, Answer>(
       set({ desk: null, error });
     }
   };
+
+  /** Work is saved a gesture after the other; a page that goes away would take those with it that wait their turn. */
+  const sendTheRest = () => {
+    const changes = reading.desk === null || gone ? null : clerk.lastChanges(reading.desk, sent);
+    if (changes === null) return;
+    gone = true;
+    // The answer finds nobody here; should the page come back, it reads what came of it.
+    commit(changes).catch(() => undefined);
+  };
+
+  /** Out of the browser's memory, as it was left. */
+  const comeBack = () => {
+    if (!gone) return;
+    gone = false;
+    set({ desk: null, error: null });
+    void inTurn(rollBack);
+  };
+
+  window.addEventListener('pagehide', sendTheRest);
+  window.addEventListener('pageshow', comeBack);
 
   const step = (next: WorkDesk<State, Patch> | null): readonly Patch[] | null => {
     if (next === null || next === reading.desk) return null;

@@ -1,8 +1,8 @@
 /** What the spine says of each station. */
+import { awaitsFinding, type GivenOrNot } from '#analysis/marks/notes.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
 import type { ChainLink, ChainNode } from '#shared-types/chain.ts';
 import type { Finding } from '#shared-types/finding.ts';
-import type { Mark } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import type { Station } from './addresses.ts';
 
@@ -11,7 +11,7 @@ export type StationSign = { readonly state: StationState; readonly count: number
 
 export type CaseContents = {
   readonly photos: readonly Pick<Photo, 'parts'>[];
-  readonly marks: readonly Pick<Mark, 'findingId'>[];
+  readonly marks: readonly GivenOrNot[];
   readonly findings: readonly Pick<Finding, 'id' | 'presence' | 'class'>[];
   readonly chain: {
     readonly nodes: readonly Pick<ChainNode, 'findingId'>[];
@@ -25,7 +25,7 @@ export type CaseContents = {
  * When a station's work counts as done:
  * - claim: it has its words, a model, a serial number and the declaration of interest;
  * - photos: each shows a part;
- * - marks: each is given to a finding;
+ * - marks: each that points at damage is given to a finding;
  * - findings: none that is present is undecided (what is not there has no class), and nothing is to settle among them;
  * - chain: every link has its reason, and every primary and secondary finding stands in it;
  * - report: begun when the claim is answered, done when issued.
@@ -38,7 +38,7 @@ export function stationSigns(
   const { counts, unit, claim, interest, outcome, status } = teardownCase;
   const claimIsThere = claim.trim() !== '';
   const allHaveParts = contents?.photos.every((photo) => photo.parts.length > 0) ?? false;
-  const allGiven = contents?.marks.every((mark) => mark.findingId !== null) ?? false;
+  const allGiven = contents?.marks.every((mark) => !awaitsFinding(mark)) ?? false;
   const allDecided =
     contents?.findings.every((one) => one.presence !== 'present' || one.class !== 'undecided') ?? false;
   const settled = contents?.toSettle === false;

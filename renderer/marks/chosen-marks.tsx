@@ -25,7 +25,7 @@ export function ChosenMarks(props: {
   const [one] = marks;
   if (one === undefined) return null;
   const alone = marks.length === 1;
-  const title = alone ? texts.title(one.label, one.mark.geometry.kind) : texts.several(marks.length);
+  const title = alone ? texts.title(one.name, one.mark.geometry.kind) : texts.several(marks.length);
   return (
     <section className="marks-chosen" aria-label={title}>
       <h2>{title}</h2>

@@ -11,6 +11,7 @@ export type DrawnMarkProps = {
   geometry: MarkGeometry;
   damageClass: DamageClass;
   label: string;
+  note?: boolean | undefined;
   /** Image pixels per CSS pixel. */
   unit: number;
   within: Size;
@@ -19,11 +20,11 @@ export type DrawnMarkProps = {
 };
 
 export const DrawnMark = memo(function DrawnMark(props: DrawnMarkProps) {
-  const { geometry, damageClass, label, unit, within, chosen } = props;
+  const { geometry, damageClass, label, note = false, unit, within, chosen } = props;
   const drawing = useMemo(() => {
-    const mark = markToDrawing(geometry, { class: damageClass, label, unit, within });
+    const mark = markToDrawing(geometry, { class: damageClass, label, note, unit, within });
     return chosen ? [...chosenUnderlay(mark, unit), ...mark] : mark;
-  }, [geometry, damageClass, label, unit, within, chosen]);
+  }, [geometry, damageClass, label, note, unit, within, chosen]);
   return (
     <Shape
       listening={false}

@@ -3,7 +3,12 @@
  * Combobox with a list box always in sight, as in the ARIA Authoring Practices (editable combobox, list autocomplete).
  */
 import { useEffect, useId, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
-import { giveOffers, type GiveOffer, type GiveQuestion } from '#analysis/marks/give-offers.ts';
+import {
+  giveOffers,
+  likeliestOffer,
+  type GiveOffer,
+  type GiveQuestion,
+} from '#analysis/marks/give-offers.ts';
 import type { FindingId } from '#shared-types/ids.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
@@ -28,13 +33,14 @@ export function GiveBox(props: {
   const input = useRef<HTMLInputElement>(null);
   const list = useRef<HTMLDivElement>(null);
   const [typed, setTyped] = useState('');
-  const [active, setActive] = useState(0);
+  /** Null until one walks through the list: then the likeliest is marked. */
+  const [active, setActive] = useState<number | null>(null);
   const { pack, findings, recent, parts } = question;
   const offers = useMemo(
     () => giveOffers({ pack, findings, recent, parts, typed }),
     [pack, findings, recent, parts, typed],
   );
-  const marked = Math.min(active, offers.length - 1);
+  const marked = Math.min(active ?? likeliestOffer(offers), offers.length - 1);
 
   useEffect(() => input.current?.focus(), []);
   useEffect(() => {
@@ -55,10 +61,6 @@ export function GiveBox(props: {
     event.preventDefault();
   };
 
-  const groups = [
-    { title: texts.listed, offer: 'finding' },
-    { title: texts.fresh, offer: 'new' },
-  ] as const;
   return (
     <section
       className="marks-give"
@@ -87,19 +89,19 @@ export function GiveBox(props: {
         value={typed}
         onChange={(event) => {
           setTyped(event.currentTarget.value);
-          setActive(0);
+          setActive(null);
         }}
         onKeyDown={onKeyDown}
       />
       <div id={`${id}-list`} ref={list} role="listbox" aria-label={texts.list} className="give-list">
         {groups.map((group) => {
           const lines = offers.flatMap((offer, index) =>
-            offer.offer === group.offer ? [{ offer, index }] : [],
+            groupOf(offer) === group ? [{ offer, index }] : [],
           );
           return lines.length === 0 ? null : (
-            <div key={group.offer} role="group" aria-labelledby={`${id}-${group.offer}`}>
-              <p id={`${id}-${group.offer}`} role="presentation" className="give-group">
-                {group.title}
+            <div key={group} role="group" aria-labelledby={`${id}-${group}`}>
+              <p id={`${id}-${group}`} role="presentation" className="give-group">
+                {texts.groups[group]}
               </p>
               {lines.map(({ offer, index }) => (
                 <div
@@ -138,6 +140,13 @@ export function GiveBox(props: {
       </div>
     </section>
   );
+}
+
+/** As giveOffers orders them, so that the arrow keys go down the list as it is seen. */
+const groups = ['numbered', 'given', 'shown', 'elsewhere', 'new'] as const;
+
+function groupOf(offer: GiveOffer): (typeof groups)[number] {
+  return offer.offer === 'new' ? 'new' : offer.nearness;
 }
 
 function OfferWords({ offer, given }: { offer: GiveOffer; given: boolean }): ReactNode {

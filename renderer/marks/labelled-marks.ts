@@ -1,13 +1,18 @@
 /** The case's marks as screen and paper label them. */
 import { markLabels, marksOnPhoto } from '#analysis/report/mark-labels.ts';
+import { isNote } from '#analysis/marks/notes.ts';
 import type { BenchState, HeldFinding, HeldMark } from '#analysis/marks/bench-state.ts';
 import type { DamageClass } from '#shared-types/finding.ts';
 import type { MarkId, PhotoId } from '#shared-types/ids.ts';
 import type { Photo } from '#shared-types/photo.ts';
+import { marksTexts } from '#shared-types/texts/marks.ts';
 
 export type LabelledMark = {
   readonly mark: HeldMark;
   readonly label: string;
+  /** What it is called in words: its label; a note by what it says. */
+  readonly name: string;
+  readonly note: boolean;
   readonly damageClass: DamageClass;
   readonly finding: HeldFinding | null;
 };
@@ -24,11 +29,18 @@ export function labelledMarks(
 ): LabelledMark[] {
   return marksOnPhoto([...state.marks.values()], photoId).map((mark) => {
     const finding = mark.findingId === null ? null : (state.findings.get(mark.findingId) ?? null);
+    const label = labels.get(mark.id) ?? '';
     return {
       mark,
-      label: labels.get(mark.id) ?? '',
+      label,
+      name: nameOf(mark, label),
+      note: isNote(mark),
       damageClass: finding?.class ?? 'undecided',
       finding,
     };
   });
+}
+
+function nameOf({ geometry }: HeldMark, label: string): string {
+  return label === '' && geometry.kind === 'text' ? marksTexts.noteName(geometry.words) : label;
 }

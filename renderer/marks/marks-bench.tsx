@@ -102,7 +102,13 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
         onShowAll={work.showAll}
       />
       <aside className="side-panel marks-side" aria-label={marksTexts.findingsHere}>
-        <PhotoRow caseId={caseId} photos={photos} markCounts={counts.ofPhoto} shownId={photo.id} />
+        <PhotoRow
+          caseId={caseId}
+          photos={photos}
+          markCounts={counts.ofPhoto}
+          shownId={photo.id}
+          low={giving.length > 0}
+        />
         {giving.length === 0 ? (
           <>
             <MarksOfPhoto

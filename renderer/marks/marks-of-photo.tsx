@@ -34,12 +34,13 @@ export function MarksOfPhoto(props: MarksOfPhotoProps) {
   const { caseId, marks, chosen } = props;
   const [classifying, setClassifying] = useState<HeldFinding | null>(null);
   const groups = groupsOf(marks);
-  const loose = marks.filter((each) => each.finding === null);
-  const looseSelected = loose.some((each) => chosen.has(each.mark.id));
+  const notes = marks.filter((each) => each.note);
+  const loose = marks.filter((each) => each.finding === null && !each.note);
+  const isChosen = (some: readonly LabelledMark[]) => some.some((each) => chosen.has(each.mark.id));
   return (
     <section className="marks-findings">
       <PanelHead title={marksTexts.findingsHere} note={groups.length} />
-      {marks.length === 0 ? <p className="secondary-words">{marksTexts.noFindingsHere}</p> : null}
+      {marks.length === notes.length ? <p className="secondary-words">{marksTexts.noFindingsHere}</p> : null}
       <ul>
         {groups.map((group) => (
           <FindingItem
@@ -51,10 +52,17 @@ export function MarksOfPhoto(props: MarksOfPhotoProps) {
           />
         ))}
         {loose.length === 0 ? null : (
-          <li className={classNames('marks-finding', looseSelected && 'marks-finding-on')}>
+          <li className={classNames('marks-finding', isChosen(loose) && 'marks-finding-on')}>
             <ClassBadge of="undecided" />
             <span className="marks-finding-name">{marksTexts.loose}</span>
             <MarkChips {...props} name={marksTexts.loose} ofFinding={loose} />
+          </li>
+        )}
+        {notes.length === 0 ? null : (
+          <li className={classNames('marks-finding', isChosen(notes) && 'marks-finding-on')}>
+            <span />
+            <span className="marks-finding-name">{marksTexts.notes}</span>
+            <MarkChips {...props} name={marksTexts.notes} ofFinding={notes} />
           </li>
         )}
       </ul>
@@ -129,17 +137,19 @@ function MarkChips(
   const { name, ofFinding, chosen, isHidden, onSelect } = props;
   return (
     <ul className="mark-chips" aria-label={name}>
-      {ofFinding.map(({ mark, label }) => (
+      {ofFinding.map(({ mark, name: called }) => (
         <li key={mark.id}>
           <button
             type="button"
             className={classNames('mark-chip', isHidden(mark.id) && 'mark-chip-hidden')}
-            aria-label={isHidden(mark.id) ? marksTexts.hiddenMarkButton(label) : marksTexts.markButton(label)}
+            aria-label={
+              isHidden(mark.id) ? marksTexts.hiddenMarkButton(called) : marksTexts.markButton(called)
+            }
             title={isHidden(mark.id) ? marksTexts.hiddenHint : undefined}
             aria-pressed={chosen.has(mark.id)}
             onClick={(event) => onSelect(mark.id, event.shiftKey)}
           >
-            {label}
+            {called}
           </button>
         </li>
       ))}

@@ -12,6 +12,7 @@ import { photoAddress, stationAddress } from '../app/addresses.ts';
 import { BusyState } from '../ui/busy-state.tsx';
 import { EmptyState } from '../ui/empty-state.tsx';
 import { ErrorState } from '../ui/error-state.tsx';
+import { toast } from '../ui/toaster.tsx';
 import { benchOfCase, useBench } from './bench-store.ts';
 import { lastPhotoOf, noteLastPhoto } from './last-place.ts';
 import { MarksBench } from './marks-bench.tsx';
@@ -32,10 +33,6 @@ export function MarksScreen({ teardownCase, pack, photoId }: MarksScreenProps) {
   const [, go] = useLocation();
   useForeignDrop(() => go(stationAddress(caseId, 'photos')));
 
-  useEffect(() => {
-    if (photoId !== null) noteLastPhoto(caseId, photoId);
-  }, [caseId, photoId]);
-
   return (
     <>
       <h1 className="only-read-out">{marksTexts.heading}</h1>
@@ -46,16 +43,38 @@ export function MarksScreen({ teardownCase, pack, photoId }: MarksScreenProps) {
       ) : photos.data === undefined || desk === null ? (
         <BusyState />
       ) : (
-        <Inside teardownCase={teardownCase} pack={pack} photos={photos.data} desk={desk} photoId={photoId} />
+        <Inside
+          {...{ teardownCase, pack, desk, photoId }}
+          photos={photos.data}
+          photosAreNew={!photos.isFetching}
+        />
       )}
     </>
   );
 }
 
-function Inside(props: MarksScreenProps & { photos: readonly Photo[]; desk: BenchDesk }) {
+type InsideProps = MarksScreenProps & {
+  photos: readonly Photo[];
+  /** Not just being read again: what is not among them is not in the case. */
+  photosAreNew: boolean;
+  desk: BenchDesk;
+};
+
+function Inside({ photosAreNew, ...props }: InsideProps) {
   const { teardownCase, photos, photoId } = props;
   const caseId = teardownCase.id;
   const first = photos[0];
+  const photo = photos.find((known) => known.id === photoId);
+  const isGone = photoId !== null && photo === undefined && photosAreNew && first !== undefined;
+  const shownId = photo?.id ?? null;
+
+  useEffect(() => {
+    if (shownId !== null) noteLastPhoto(caseId, shownId);
+  }, [caseId, shownId]);
+  useEffect(() => {
+    if (isGone) toast(marksTexts.photoGone);
+  }, [isGone]);
+
   if (first === undefined) {
     return (
       <EmptyState
@@ -74,20 +93,8 @@ function Inside(props: MarksScreenProps & { photos: readonly Photo[]; desk: Benc
     const last = photos.find((photo) => photo.id === lastPhotoOf(caseId)) ?? first;
     return <Redirect to={photoAddress(caseId, last.id)} replace />;
   }
-  const photo = photos.find((known) => known.id === photoId);
   if (photo === undefined) {
-    return (
-      <EmptyState
-        title={marksTexts.photoGone}
-        actions={
-          <Link className="button" href={photoAddress(caseId, first.id)}>
-            {marksTexts.firstPhoto}
-          </Link>
-        }
-      >
-        <p>{marksTexts.photoGoneWords}</p>
-      </EmptyState>
-    );
+    return isGone ? <Redirect to={photoAddress(caseId, first.id)} replace /> : <BusyState />;
   }
   return <MarksBench {...props} photo={photo} />;
 }

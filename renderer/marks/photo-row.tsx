@@ -24,9 +24,11 @@ type PhotoRowProps = {
   photos: readonly Photo[];
   markCounts: ReadonlyMap<PhotoId, number>;
   shownId: PhotoId | null;
+  /** Of one line, while a form stands below it. */
+  low: boolean;
 };
 
-export const PhotoRow = memo(function PhotoRow({ caseId, photos, markCounts, shownId }: PhotoRowProps) {
+export const PhotoRow = memo(function PhotoRow({ caseId, photos, markCounts, shownId, low }: PhotoRowProps) {
   const shownAt = photos.findIndex((photo) => photo.id === shownId);
   const scroller = useRef<HTMLDivElement>(null);
   const { columns, height, measure } = useThumbnailGrid();
@@ -45,7 +47,7 @@ export const PhotoRow = memo(function PhotoRow({ caseId, photos, markCounts, sho
   useEffect(() => {
     rows.measure();
     if (shownAt >= 0) rows.scrollToIndex(Math.floor(shownAt / columns));
-  }, [rows, shownAt, columns, height]);
+  }, [rows, shownAt, columns, height, low]);
 
   const walk = (event: KeyboardEvent<HTMLElement>) => {
     const step = { ArrowRight: 1, ArrowLeft: -1, ArrowDown: columns, ArrowUp: -columns }[event.key];
@@ -69,7 +71,11 @@ export const PhotoRow = memo(function PhotoRow({ caseId, photos, markCounts, sho
           </>
         }
       />
-      <div className="photo-row-scroller" ref={scroller}>
+      <div
+        className="photo-row-scroller"
+        ref={scroller}
+        style={low ? { maxHeight: height + 2 * edge } : undefined}
+      >
         <ul
           ref={measure}
           style={{ height: Math.max(0, rows.getTotalSize() - gap) + 2 * edge }}

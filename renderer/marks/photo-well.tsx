@@ -65,10 +65,10 @@ export function PhotoWell(props: PhotoWellProps) {
   const point = unit * textScale;
   const placed = useMemo(
     () =>
-      marks.map(({ mark, damageClass, label }): PlacedMark<MarkId> => ({
+      marks.map(({ mark, damageClass, label, note }): PlacedMark<MarkId> => ({
         id: mark.id,
         geometry: mark.geometry,
-        look: { class: damageClass, label, unit: point, within: image },
+        look: { class: damageClass, label, note, unit: point, within: image },
       })),
     [marks, point, image],
   );
@@ -160,7 +160,7 @@ export function PhotoWell(props: PhotoWellProps) {
       ref={wellRef}
       tabIndex={0}
       role="application"
-      aria-label={marksTexts.well(name, marksTexts.marksOnPicture(marks.map((mark) => mark.label)))}
+      aria-label={marksTexts.well(name, marksTexts.marksOnPicture(marks.map((mark) => mark.name)))}
       aria-describedby={keysId}
       {...handlers}
     >
@@ -184,6 +184,7 @@ export function PhotoWell(props: PhotoWellProps) {
                     geometry={geometryNow(mark)}
                     damageClass={mark.look.class}
                     label={mark.look.label}
+                    note={mark.look.note}
                     unit={point}
                     within={image}
                     chosen={chosen.has(mark.id)}

@@ -19,12 +19,14 @@ import type { MarkGeometry } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
 import { photoAddress } from '../app/addresses.ts';
+import { toast } from '../ui/toaster.tsx';
 import { benchOfCase } from './bench-store.ts';
 import { labelledMarks, labelsOf } from './labelled-marks.ts';
 import { markToShow } from './last-place.ts';
 import { endAllHidden, hideMarks, showAllMarks, showMark, toggleAllHidden, useLooking } from './looking.ts';
 import { duplicates, newFindingId, newMark } from './mark-patches.ts';
 import { noteGiven } from './recent-findings.ts';
+import { stepWords } from './step-words.ts';
 
 const { said } = marksTexts;
 
@@ -67,7 +69,7 @@ export function useMarksWork(input: {
   );
   const chosen = useMemo(() => new Set(chosenMarks.map(({ mark }) => mark.id)), [chosenMarks]);
   const giving = readOnly || givingIds === null ? [] : marks.filter(({ mark }) => givingIds.has(mark.id));
-  const labelOf = (id: MarkId) => labels.get(id) ?? '';
+  const nameOf = (id: MarkId) => marks.find(({ mark }) => mark.id === id)?.name ?? '';
 
   /** Where the page scrolls as a whole, the photo and the tools over it come back into sight with the keyboard. */
   const toWell = () => {
@@ -81,7 +83,7 @@ export function useMarksWork(input: {
   const chooseSet = (ids: ReadonlySet<MarkId>) => {
     const [only] = ids;
     if (only === undefined) say(said.deselected);
-    else say(ids.size === 1 ? said.selected(labelOf(only)) : said.severalSelected(ids.size));
+    else say(ids.size === 1 ? said.selected(nameOf(only)) : said.severalSelected(ids.size));
     setChosenIds(ids);
     setGivingIds(null);
   };
@@ -110,7 +112,10 @@ export function useMarksWork(input: {
     endAllHidden();
     const ids = new Set([mark.id]);
     setChosenIds(ids);
-    setGivingIds(ids);
+    // Words lack nothing without a finding, so they do not ask for one.
+    const note = geometry.kind === 'text';
+    setGivingIds(note ? null : ids);
+    if (note) say(said.noteWritten);
   };
 
   /** One history entry; nothing is chosen, nothing asked of a case that is closed. */
@@ -132,7 +137,7 @@ export function useMarksWork(input: {
       bench.perform(removedMarks(state, chosen));
       say(
         chosen.size === 1 && only !== undefined
-          ? said.removed(labelOf(only))
+          ? said.removed(nameOf(only))
           : said.severalRemoved(chosen.size),
       );
       setChosenIds(new Set());
@@ -210,10 +215,17 @@ export function useMarksWork(input: {
   };
 
   /** Shows where something was taken back or done again, if that is on another photo. */
-  const followed = (patches: Patches | null, done: string, nothing: string) => {
+  const followed = (patches: Patches | null, way: 'undone' | 'redone') => {
     setGivingIds(null);
-    say(patches === null ? nothing : done);
-    const touched = patches === null ? null : photoTouched(patches, state);
+    const about = { about: 'history' };
+    if (patches === null) {
+      toast(way === 'undone' ? said.nothingToUndo : said.nothingToRedo, about);
+      return;
+    }
+    const now = bench.read().desk?.shown ?? state;
+    const [earlier, later] = way === 'undone' ? [now, state] : [state, now];
+    toast(said[way](stepWords(photos, earlier, later, patches)), about);
+    const touched = photoTouched(patches, state);
     if (touched !== null && touched !== photo.id) go(photoAddress(caseId, touched));
   };
 
@@ -255,10 +267,10 @@ export function useMarksWork(input: {
     giveToNew,
     afterGiving,
     undo: () => {
-      if (!readOnly) followed(bench.undo(), said.undone, said.nothingToUndo);
+      if (!readOnly) followed(bench.undo(), 'undone');
     },
     redo: () => {
-      if (!readOnly) followed(bench.redo(), said.redone, said.nothingToRedo);
+      if (!readOnly) followed(bench.redo(), 'redone');
     },
     escape,
   };

@@ -1,5 +1,5 @@
 /** What is said of the chosen photo, changed in place, and what its file says of itself. */
-import { useRef } from 'react';
+import { useRef, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { partLabel } from '#analysis/report/term-labels.ts';
 import type { CaseId } from '#shared-types/ids.ts';
@@ -28,9 +28,11 @@ export function PhotoPanel(props: {
   number: number;
   of: number;
   readOnly: boolean;
+  /** What is still to be settled about other photos. */
+  waiting: ReactNode;
   onTakeOut: () => void;
 }) {
-  const { caseId, pack, photo, number, of, readOnly, onTakeOut } = props;
+  const { caseId, pack, photo, number, of, readOnly, waiting, onTakeOut } = props;
   const change = (fields: Partial<PhotoFields>) => writePhoto(caseId, photo.id, fields);
   const caption = useWrittenText(photo.caption, (text) => change({ caption: text }));
   const stage = useSettledChoice<Stage>(photo.stage ?? '', (value) =>
@@ -48,6 +50,7 @@ export function PhotoPanel(props: {
         </Link>
       }
     >
+      {waiting}
       <fieldset className="photo-panel" disabled={readOnly}>
         <TextArea
           label={photosTexts.caption}

@@ -6,17 +6,26 @@ import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
 import { photoAddress } from '../app/addresses.ts';
+import { useKeptDraft } from '../claim/kept-draft.ts';
 import { Button } from '../ui/button.tsx';
 import { numberText } from '../ui/number-words.ts';
 import { SidePanel } from '../ui/side-panel.tsx';
 import { toast } from '../ui/toaster.tsx';
 import { neighbourOf, nothingChosen, these, within, type PhotoChoice } from './photo-choice.ts';
+import { NotApplied } from './not-applied.tsx';
 import { PhotoGrid } from './photo-grid.tsx';
 import { afterMove, type PhotoMove } from './photo-moves.ts';
 import { movePhotos, sendWaiting } from './photo-order.ts';
 import { PhotoPanel } from './photo-panel.tsx';
 import { PhotosPanel } from './photos-panel.tsx';
-import { byTimeTaken } from './said-together.ts';
+import {
+  byTimeTaken,
+  goesAlong,
+  nothingTogether,
+  saysNothing,
+  stillApplicable,
+  type Unapplied,
+} from './said-together.ts';
 import { StillMissing } from './still-missing.tsx';
 import { TakeOutDialog } from './take-out-dialog.tsx';
 
@@ -30,11 +39,21 @@ export function PhotosAtWork(props: {
 }) {
   const { caseId, pack, photos, readOnly, head } = props;
   const [, go] = useLocation();
-  const [made, setChoice] = useState<PhotoChoice>(nothingChosen);
+  const [kept, keepUnapplied] = useKeptDraft<Unapplied>(`photos-together ${caseId}`, null);
+  const [made, setMade] = useState<PhotoChoice>(() =>
+    kept === null || readOnly ? nothingChosen : these(kept.photoIds),
+  );
   const [goingOut, setGoingOut] = useState<readonly PhotoId[] | null>(null);
   const [said, setSaid] = useState('');
   const order = useMemo(() => photos.map(({ id }) => id), [photos]);
   const choice = useMemo(() => within(made, order), [made, order]);
+  const unapplied = readOnly ? null : stillApplicable(kept, order);
+  const alongWith = goesAlong(unapplied, [...choice.chosen]);
+  const setChoice = (next: PhotoChoice) => {
+    const photoIds = [...next.chosen];
+    keepUnapplied((now) => (now !== null && goesAlong(now, photoIds) ? { ...now, photoIds } : now));
+    setMade(next);
+  };
   const chosen = useMemo(() => photos.filter(({ id }) => choice.chosen.has(id)), [photos, choice]);
 
   const move = (asked: PhotoMove) => {
@@ -63,6 +82,16 @@ export function PhotosAtWork(props: {
   };
 
   const [photo] = chosen;
+  const waiting =
+    unapplied === null || alongWith ? null : (
+      <NotApplied
+        caseId={caseId}
+        pack={pack}
+        unapplied={unapplied}
+        onChoose={() => setMade(these(unapplied.photoIds))}
+        onSettled={() => keepUnapplied(() => null)}
+      />
+    );
   return (
     <>
       <div className="photos-list">
@@ -95,14 +124,23 @@ export function PhotosAtWork(props: {
       </div>
       {photo === undefined ? (
         <SidePanel title={photosTexts.nothingChosen}>
+          {waiting}
           <p className="secondary-words">{photosTexts.nothingChosenWords}</p>
         </SidePanel>
       ) : chosen.length > 1 ? (
-        <PhotosPanel {...{ caseId, pack, readOnly }} photos={chosen} onTakeOut={takeOut} />
+        <PhotosPanel
+          {...{ caseId, pack, readOnly, waiting }}
+          photos={chosen}
+          draft={alongWith && unapplied !== null ? unapplied.draft : nothingTogether}
+          onDraft={(draft) =>
+            keepUnapplied(() => (saysNothing(draft) ? null : { photoIds: chosen.map(({ id }) => id), draft }))
+          }
+          onTakeOut={takeOut}
+        />
       ) : (
         <PhotoPanel
           key={photo.id}
-          {...{ caseId, pack, photo, readOnly }}
+          {...{ caseId, pack, photo, readOnly, waiting }}
           number={photos.indexOf(photo) + 1}
           of={photos.length}
           onTakeOut={takeOut}
@@ -111,7 +149,9 @@ export function PhotosAtWork(props: {
       {goingOut === null ? null : (
         <TakeOutDialog
           caseId={caseId}
-          photoIds={goingOut}
+          going={photos.flatMap((one, at) =>
+            goingOut.includes(one.id) ? [{ photo: one, number: at + 1 }] : [],
+          )}
           onClose={() => setGoingOut(null)}
           onTakenOut={() => {
             const next = neighbourOf(new Set(goingOut), order);

@@ -1,5 +1,8 @@
-/** What several photos share, and what is to be said of all of them at once: nothing is written before Apply. */
-import { useRef, useState } from 'react';
+/**
+ * What several photos share, and what is to be said of all of them at once: nothing is written before Apply, and what is
+ * not applied is kept.
+ */
+import { useRef, useState, type ReactNode } from 'react';
 import { partLabel } from '#analysis/report/term-labels.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
@@ -32,10 +35,13 @@ export function PhotosPanel(props: {
   pack: KnowledgePack;
   photos: readonly Photo[];
   readOnly: boolean;
+  draft: TogetherDraft;
+  onDraft: (draft: TogetherDraft) => void;
+  /** What is to be settled about photos chosen before, until when nothing new is begun. */
+  waiting: ReactNode;
   onTakeOut: () => void;
 }) {
-  const { caseId, pack, photos, readOnly, onTakeOut } = props;
-  const [draft, setDraft] = useState<TogetherDraft>(nothingTogether);
+  const { caseId, pack, photos, readOnly, draft, onDraft: setDraft, waiting, onTakeOut } = props;
   const [sending, setSending] = useState(false);
   const count = numberText(photos.length);
   const shared = sharedOf(photos);
@@ -53,7 +59,8 @@ export function PhotosPanel(props: {
   const sideLabel = (id: string) => pack.sides.find((side) => side.id === id)?.label ?? id;
   return (
     <SidePanel title={texts.title(count)}>
-      <fieldset className="photo-panel" disabled={readOnly || sending}>
+      {waiting}
+      <fieldset className="photo-panel" disabled={readOnly || sending || waiting !== null}>
         <SharedSelect<Stage>
           label={photosTexts.stage}
           shared={shared.stage}

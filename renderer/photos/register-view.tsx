@@ -3,7 +3,7 @@
  * the lines in sight are there at all. The one place where the camera's own place is shown.
  */
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useMemo, useRef } from 'react';
+import { useId, useMemo, useRef } from 'react';
 import type { CaseId } from '#shared-types/ids.ts';
 import type { Photo, RegisterEntry } from '#shared-types/photo.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
@@ -54,6 +54,7 @@ function RegisterTable(props: {
 }) {
   const { caseId, entries, numbers, readOnly } = props;
   const box = useRef<HTMLDivElement>(null);
+  const orderId = useId();
   // eslint-disable-next-line react-hooks/incompatible-library -- this page is not compiled by that compiler
   const lines = useVirtualizer({
     count: entries.length,
@@ -66,35 +67,47 @@ function RegisterTable(props: {
   const above = inSight[0]?.start ?? 0;
   const below = lines.getTotalSize() - (inSight.at(-1)?.end ?? 0);
   return (
-    <div className="register-box" ref={box} role="region" aria-label={texts.caption} tabIndex={0}>
-      <table className="data-table register" aria-rowcount={entries.length + 1}>
-        <caption className="only-read-out">{texts.caption}</caption>
-        <thead>
-          <tr aria-rowindex={1}>
-            {registerColumns.map(({ key, head }) => (
-              <th key={key} scope="col" className={`register-${key}`}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <Gap height={above} />
-          {inSight.map(({ index, key }) => {
-            const entry = entries[index];
-            return entry === undefined ? null : (
-              <RegisterLine
-                key={key}
-                ref={lines.measureElement}
-                {...{ caseId, entry, index, readOnly }}
-                number={numbers.get(entry.photo.id) ?? null}
-              />
-            );
-          })}
-          <Gap height={below} />
-        </tbody>
-      </table>
-    </div>
+    <>
+      <p id={orderId} className="register-order">
+        {texts.order}
+      </p>
+      <div
+        className="register-box"
+        ref={box}
+        role="region"
+        aria-label={texts.caption}
+        aria-describedby={orderId}
+        tabIndex={0}
+      >
+        <table className="data-table register" aria-rowcount={entries.length + 1}>
+          <caption className="only-read-out">{texts.caption}</caption>
+          <thead>
+            <tr aria-rowindex={1}>
+              {registerColumns.map(({ key, head }) => (
+                <th key={key} scope="col" className={`register-${key}`}>
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <Gap height={above} />
+            {inSight.map(({ index, key }) => {
+              const entry = entries[index];
+              return entry === undefined ? null : (
+                <RegisterLine
+                  key={key}
+                  ref={lines.measureElement}
+                  {...{ caseId, entry, index, readOnly }}
+                  number={numbers.get(entry.photo.id) ?? null}
+                />
+              );
+            })}
+            <Gap height={below} />
+          </tbody>
+        </table>
+      </div>
+    </>
   );
 }
 

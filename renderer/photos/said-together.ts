@@ -1,4 +1,5 @@
 /** What several photos share, and what shall be said of all of them. Pure. */
+import type { PhotoId } from '#shared-types/ids.ts';
 import type { PartShown, Photo, PhotoFields, Stage } from '#shared-types/photo.ts';
 import { partKey } from '../findings/finding-draft.ts';
 import type { Assignment } from './photo-writer.ts';
@@ -44,6 +45,30 @@ export const nothingTogether: TogetherDraft = { stage: undefined, seenFrom: unde
 
 export function saysNothing({ stage, seenFrom, add, remove }: TogetherDraft): boolean {
   return stage === undefined && seenFrom === undefined && add.length === 0 && remove.length === 0;
+}
+
+/** What is to be said of these photos and has not been applied; null where there is nothing. */
+export type Unapplied = { readonly photoIds: readonly PhotoId[]; readonly draft: TogetherDraft } | null;
+
+/**
+ * Whether the draft goes with a choice that is changed: a photo more or fewer of the same several is the same work, and
+ * the panel goes on showing it. With any other choice it stays with its photos, and waits.
+ */
+export function goesAlong(unapplied: Unapplied, chosen: readonly PhotoId[]): boolean {
+  if (unapplied === null || chosen.length < 2) return false;
+  const [fewer, more] =
+    chosen.length < unapplied.photoIds.length
+      ? [chosen, new Set(unapplied.photoIds)]
+      : [unapplied.photoIds, new Set(chosen)];
+  return fewer.every((id) => more.has(id));
+}
+
+/** Without the photos that are no longer in the case; null where nothing is left to apply. */
+export function stillApplicable(unapplied: Unapplied, order: readonly PhotoId[]): Unapplied {
+  if (unapplied === null || saysNothing(unapplied.draft)) return null;
+  const there = new Set(order);
+  const photoIds = unapplied.photoIds.filter((id) => there.has(id));
+  return photoIds.length === 0 ? null : { ...unapplied, photoIds };
 }
 
 export function assignmentOf({ stage, seenFrom, add, remove }: TogetherDraft): Assignment {

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { AppError } from '#shared-types/errors.ts';
-import type { CaseId, PhotoId } from '#shared-types/ids.ts';
+import type { CaseId } from '#shared-types/ids.ts';
+import type { Photo } from '#shared-types/photo.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
+import { pictureAddress } from '../api/client.ts';
 import { useAnswer } from '../api/queries.ts';
 import { Button } from '../ui/button.tsx';
 import { Dialog } from '../ui/dialog.tsx';
@@ -14,23 +16,28 @@ import { sendWaiting } from './photo-order.ts';
 import { takeOutPhotos } from './photo-writer.ts';
 
 const texts = photosTexts.takeOut;
+/** Of several, as many are named as leave the reason in sight. */
+const mostNamed = 4;
 
 /** Photos leave the case with a reason, and what goes out of sight with them is said before. */
 export function TakeOutDialog(props: {
   caseId: CaseId;
-  photoIds: readonly PhotoId[];
+  /** Those that are to go, each with its number in the case. */
+  going: readonly { readonly photo: Photo; readonly number: number }[];
   onClose: () => void;
   onTakenOut: () => void;
 }) {
-  const { caseId, photoIds, onClose, onTakenOut } = props;
+  const { caseId, going, onClose, onTakenOut } = props;
   const bench = useAnswer('bench.read', { caseId });
   const [reason, setReason] = useState('');
   const [tried, setTried] = useState(false);
   const [sending, setSending] = useState(false);
   const [refusal, setRefusal] = useState<AppError | null>(null);
-  const count = numberText(photoIds.length);
-  const going = new Set(photoIds);
-  const marks = bench.data?.marks.filter(({ photoId }) => going.has(photoId)).length;
+  const count = numberText(going.length);
+  const alone = going.length === 1;
+  const photoIds = going.map(({ photo }) => photo.id);
+  const ids = new Set(photoIds);
+  const marks = bench.data?.marks.filter(({ photoId }) => ids.has(photoId)).length;
 
   const submit = async () => {
     setTried(true);
@@ -39,7 +46,7 @@ export function TakeOutDialog(props: {
     sendWaiting(caseId);
     try {
       await takeOutPhotos(caseId, photoIds, reason);
-      toast(texts.done(count, photoIds.length === 1));
+      toast(texts.done(count, alone));
       onTakenOut();
     } catch (error) {
       if (!(error instanceof AppError)) throw error;
@@ -51,7 +58,7 @@ export function TakeOutDialog(props: {
   return (
     <Dialog
       open
-      title={texts.title(count, photoIds.length === 1)}
+      title={texts.title(count, alone)}
       onClose={onClose}
       onSubmit={() => void submit()}
       foot={
@@ -63,6 +70,15 @@ export function TakeOutDialog(props: {
         </>
       }
     >
+      <ul className="photos-going">
+        {going.slice(0, mostNamed).map(({ photo, number }) => (
+          <li key={photo.id}>
+            <img className="thumb" src={pictureAddress(photo.derivatives.thumbnail)} alt="" />
+            {texts.named(numberText(number), photo.sourceName)}
+          </li>
+        ))}
+        {going.length <= mostNamed ? null : <li>{texts.andMore(numberText(going.length - mostNamed))}</li>}
+      </ul>
       <p>{texts.words}</p>
       {bench.error !== null ? (
         <ErrorState inline error={bench.error} onRetry={() => void bench.refetch()} />

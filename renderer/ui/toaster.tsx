@@ -16,6 +16,8 @@ type Toast = {
   readonly key: number;
   readonly kind: ToastKind;
   readonly text: string;
+  /** What it speaks of: a later message of the same takes its place. */
+  readonly about: string | null;
   readonly action: { readonly label: string; readonly run: () => void } | null;
 };
 
@@ -28,17 +30,24 @@ type ToastStore = {
 
 const useToasts = create<ToastStore>(() => ({ toasts: [], next: 1, places: [] }));
 
-const shownForMs = 7_000;
+/** Long enough for a sentence of twenty words; a message that one can do something with has to be reached as well. */
+const shownForMs = 5_000;
+const shownWithActionForMs = 20_000;
 const mostAtOnce = 4;
 
-/** Says something briefly. An error stays until it is dismissed. */
-export function toast(
-  text: string,
-  options: { kind?: ToastKind; action?: { label: string; run: () => void } } = {},
-): void {
+type ToastOptions = {
+  readonly kind?: ToastKind;
+  readonly about?: string;
+  readonly action?: { readonly label: string; readonly run: () => void };
+};
+
+/** Says something briefly; with an action for longer. An error stays until it is dismissed. */
+export function toast(text: string, { kind = 'plain', about, action }: ToastOptions = {}): void {
   useToasts.setState(({ toasts, next }) => {
-    const added: Toast = { key: next, kind: options.kind ?? 'plain', text, action: options.action ?? null };
-    const others = toasts.filter((other) => other.text !== text);
+    const added: Toast = { key: next, kind, text, about: about ?? null, action: action ?? null };
+    const others = toasts.filter(
+      (other) => other.text !== text && (about === undefined || other.about !== about),
+    );
     return { toasts: [...others, added].slice(-mostAtOnce), next: next + 1 };
   });
 }
@@ -92,9 +101,10 @@ function ToastCard({ toast: shown }: { toast: Toast }) {
 
   useEffect(() => {
     if (!goesByItself) return;
-    const timer = window.setTimeout(() => dismiss(shown.key), shownForMs);
+    const after = shown.action === null ? shownForMs : shownWithActionForMs;
+    const timer = window.setTimeout(() => dismiss(shown.key), after);
     return () => window.clearTimeout(timer);
-  }, [goesByItself, shown.key]);
+  }, [goesByItself, shown.key, shown.action]);
 
   return (
     <div

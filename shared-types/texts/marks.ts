@@ -29,6 +29,9 @@ const toolHints = {
   text: 'Click where the words shall begin, write, press Enter.',
 } as const satisfies Record<MarkKind | 'select', string>;
 
+/** What a step of the history was about: marks ("arrow", or nothing), where (" on photo 3"), the number of a finding. */
+type StepAbout = { readonly marks: string; readonly where: string; readonly finding: string };
+
 const countOfMarks = (count: number) => (count === 1 ? '1 mark' : `${count} marks`);
 
 export const marksTexts = {
@@ -64,9 +67,7 @@ export const marksTexts = {
   noPhotosWords:
     'Marks are drawn on the case’s photos: an arrow, a ring or an outline shows where the damage is, and belongs to a finding that says what it is.',
   toPhotos: 'Bring in photos',
-  photoGone: 'This photo is not in the case any more',
-  photoGoneWords: 'Choose another from the row of photos.',
-  firstPhoto: 'Show the first photo',
+  photoGone: 'That photo is not in the case any more; this is the first one.',
   pictureFailed: 'The picture could not be loaded. Its original is kept; reload the window to try again.',
   pictureComing: 'Loading the picture…',
   dropElsewhere: 'Photos are brought in at the Photos station.',
@@ -106,6 +107,7 @@ export const marksTexts = {
         ? '1 corner. Move to the next and press Enter.'
         : `${count} corners. Enter twice at one place closes the outline, Backspace takes the last back.`,
     drawn: (kind: MarkKind) => `${tools[kind]} drawn.`,
+    noteWritten: 'Words written on the photo. S gives them to a finding, if they speak of damage.',
     cancelled: 'Not drawn.',
     tooSmall: 'Too small: move further and press Enter.',
     tooFewCorners: 'An outline has at least three corners.',
@@ -118,15 +120,34 @@ export const marksTexts = {
     hidden: (count: number) => `${countOfMarks(count)} hidden.`,
     allHidden: 'All marks hidden.',
     allShown: 'All marks shown.',
-    undone: 'Taken back.',
-    redone: 'Done again.',
+    undone: (step: string) => `Taken back: ${step}.`,
+    redone: (step: string) => `Done again: ${step}.`,
     nothingToUndo: 'Nothing to take back.',
     nothingToRedo: 'Nothing to do again.',
+  },
+
+  steps: {
+    marks: (count: number, kind: MarkKind | null) =>
+      count === 1 && kind !== null ? kinds[kind] : countOfMarks(count),
+    where: (photo: string) => ` on photo ${photo}`,
+    drawn: ({ marks, where }: StepAbout) => `${marks} drawn${where}`,
+    deleted: ({ marks, where }: StepAbout) => `${marks} deleted${where}`,
+    given: ({ marks, where, finding }: StepAbout) => `${marks}${where} given to finding ${finding}`,
+    'taken-from-finding': ({ marks, where }: StepAbout) => `${marks}${where} taken from the finding`,
+    reshaped: ({ marks, where }: StepAbout) => `${marks} changed${where}`,
+    stacked: ({ where }: StepAbout) => `marks put in another order${where}`,
+    'finding-entered': ({ marks, where, finding }: StepAbout) =>
+      marks === '' ? `finding ${finding} entered` : `finding ${finding} entered for the ${marks}${where}`,
+    'finding-deleted': ({ marks, where, finding }: StepAbout) =>
+      marks === '' ? `finding ${finding} deleted` : `finding ${finding} deleted with the ${marks}${where}`,
+    'finding-changed': ({ finding }: StepAbout) => `finding ${finding} changed`,
   },
 
   findingsHere: 'Findings on this photo',
   noFindingsHere: 'None yet. Draw an arrow or a ring at what you see.',
   loose: 'Given to no finding yet',
+  notes: 'Words on the photo',
+  noteName: (words: string) => `“${words}”`,
   marksOf: (finding: string) => `Marks of finding ${finding}`,
   markButton: (label: string) => `Mark ${label}`,
   hiddenMarkButton: (label: string) => `Mark ${label}, hidden`,
@@ -154,13 +175,18 @@ export const marksTexts = {
 
   giving: {
     title: (label: string, kind: MarkKind) =>
-      label === '?' ? `What does the ${kinds[kind]} show?` : `What does mark ${label} show?`,
+      label === '?' || label === '' ? `What does the ${kinds[kind]} show?` : `What does mark ${label} show?`,
     several: (count: number) => `What do these ${count} marks show?`,
     box: 'Finding: type its number or words',
     boxHint: 'number or words',
     list: 'Findings to give it to',
-    listed: 'Findings of this case',
-    fresh: 'New, at the part shown',
+    groups: {
+      numbered: 'Findings by number',
+      given: 'Given to last',
+      shown: 'Findings at what the photo shows',
+      elsewhere: 'Other findings',
+      new: 'New, at the part shown',
+    },
     nothing: 'Nothing fits. “More…” has every part.',
     noPart: 'No part is named for this photo, so no new finding is offered here: “More…” has every part.',
     given: 'given now',

@@ -98,12 +98,25 @@ export const photosTexts = {
     discard: 'Leave as they are',
     done: (n: string) => `Applied to ${n} photos.`,
     captions: 'Captions are written photo by photo.',
+    waiting: {
+      title: (n: string, one: boolean) =>
+        one ? 'Not applied yet to 1 photo' : `Not applied yet to ${n} photos`,
+      words: 'You chose this for the photos before these, and did not apply it:',
+      what: (what: string, value: string) => `${what}: ${value}`,
+      add: (part: string) => `add ${part}`,
+      remove: (part: string) => `take off ${part}`,
+      apply: 'Apply now',
+      chooseAgain: 'Choose those photos again',
+      drop: 'Leave them as they are',
+    },
   },
 
   takeOut: {
     open: 'Take out of the case…',
     title: (n: string, one: boolean) =>
       one ? 'Take the photo out of the case' : `Take ${n} photos out of the case`,
+    named: (number: string, file: string) => `Photo ${number}, ${file}`,
+    andMore: (n: string) => `and ${n} more`,
     words:
       'Nothing is deleted: the originals stay, and the register keeps every line with the reason. From there a photo can be put back to its place.',
     noMarks: 'No marks go out of sight.',
@@ -121,6 +134,8 @@ export const photosTexts = {
 
   register: {
     caption: 'Every photo that ever came into this case',
+    order:
+      'In the order in which they came in. The number is the photo’s place in the case as it is now put in order.',
     emptyTitle: 'Nothing in the register yet',
     emptyWords:
       'Every photo that is brought into this case gets a line here, and keeps it when it is taken out of the case.',

@@ -46,6 +46,21 @@ describe.each(themes)('in the %s theme', (theme) => {
     expect(await breaches(page, 'dialog')).toEqual([]);
   });
 
+  it('lets a message go by itself, one with something to do later, an error never', async () => {
+    const page = await gallery({ theme });
+    await page.clock.install();
+    const said = page.locator('.toaster').getByText(galleryTexts.said);
+    const error = page.locator('.toaster').getByText(galleryTexts.fieldError);
+    await page.getByRole('button', { name: galleryTexts.say, exact: true }).click();
+    await page.getByRole('button', { name: galleryTexts.sayError }).click();
+    await page.mouse.move(0, 0);
+    await page.clock.fastForward(10_000);
+    expect([await said.count(), await error.count()]).toEqual([1, 1]);
+    await page.clock.fastForward(60_000);
+    await said.waitFor({ state: 'detached' });
+    expect(await error.count()).toBe(1);
+  });
+
   // WCAG 2.2, 1.4.3: 4.5 to 1 for text of this size; the formula is that of its definition of contrast ratio.
   it('sets the letter of each class off from its shape by at least 4.5 to 1', async () => {
     const page = await gallery();

@@ -25,7 +25,7 @@ import {
   type ProgramWindow,
 } from './program-house.ts';
 
-const { giving, chosen, tools } = marksTexts;
+const { giving, chosen, said, tools } = marksTexts;
 
 let house: ProgramHouse;
 let opened: ProgramWindow;
@@ -35,22 +35,22 @@ let large: WorldCase;
 /** What the page asked the library to change, as it went over the wire. */
 const commits: BenchChange[][] = [];
 
-/** One case to draw in, its photos showing a thrust bearing; one with a thousand photos and three hundred marks. */
+/** One case to draw in, its photos showing a thrust bearing and a turbine wheel; one with a thousand photos and three hundred marks. */
 function twoCases(): World {
   const here = makeWorld(4, { cases: 1, findings: [0, 0], photos: [2, 2], marks: [0, 0] });
   const full = makeWorld(5, { cases: 1, findings: [3, 3], photos: [1_000, 1_000], marks: [300, 300] });
   const [one] = here.cases;
   const [other] = full.cases;
   if (one === undefined || other === undefined) throw new Error('each world has a case');
-  const thrustBearing = { component: 'thrust-bearing', position: null };
+  const parts = ['thrust-bearing', 'turbine-wheel'].map((component) => ({ component, position: null }));
   small = {
     ...one,
-    photos: one.photos.map((photo) => ({
+    photos: one.photos.map((photo, at) => ({
       ...photo,
       pictureSeed: photo.pictureSeed + 100_000,
       width: 1600,
       height: 1200,
-      fields: { ...photo.fields, parts: [thrustBearing] },
+      fields: { ...photo.fields, parts: parts.slice(at, at + 1) },
     })),
   };
   const [first] = other.photos;
@@ -196,9 +196,15 @@ describe('marks of every kind', () => {
     await page.getByLabel(marksTexts.wordsField).waitFor();
     await page.keyboard.type('scored here, 0.3 mm');
     await key('Enter');
+    // Words need no finding: they are there as a note, and are given only when that is asked for.
+    await markButton(marksTexts.noteName('scored here, 0.3 mm')).waitFor();
+    await page.getByRole('list', { name: marksTexts.notes }).waitFor();
+    expect(await page.getByRole('combobox', { name: giving.box }).count()).toBe(0);
+    await key('s');
     await asked('text');
     await key('Enter');
     await markButton('P 1.5').waitFor();
+    await page.getByRole('list', { name: marksTexts.notes }).waitFor({ state: 'detached' });
     expect(commits.flat()).toContainEqual(
       expect.objectContaining({
         mark: expect.objectContaining({
@@ -319,6 +325,13 @@ describe('the screen', () => {
 describe('undo', () => {
   test('takes all of it back, and it stays so after a reload', async () => {
     const undo = button(marksTexts.undo);
+    await key('Control+z');
+    const entered = marksTexts.steps['finding-entered']({
+      marks: '12 marks',
+      where: marksTexts.steps.where('1'),
+      finding: '2',
+    });
+    await page.getByRole('status').getByText(said.undone(entered), { exact: true }).waitFor();
     while (await undo.isEnabled()) await key('Control+z');
     expect(await marksThere()).toBe(0);
     await button(marksTexts.redo).click();
@@ -330,6 +343,86 @@ describe('undo', () => {
     await page.reload();
     await page.getByText(marksTexts.noFindingsHere).waitFor();
     expect(await marksThere()).toBe(0);
+  });
+});
+
+describe('a reload', () => {
+  const reload = async () => {
+    await page.reload();
+    await well().waitFor();
+    await page.getByText(marksTexts.pictureComing).waitFor({ state: 'detached' });
+  };
+
+  test('comes back to the photo worked on last, by way of another station too', async () => {
+    await key('PageDown');
+    await page.getByText(marksTexts.photoOf('2', '2')).waitFor();
+    await reload();
+    await page.getByText(marksTexts.photoOf('2', '2')).waitFor();
+    await page.getByRole('link', { name: new RegExp(`^${shellTexts.station.claim}`) }).click();
+    await page.getByRole('heading', { level: 1, name: shellTexts.station.claim }).waitFor();
+    await page.reload();
+    await page.getByRole('heading', { level: 1, name: shellTexts.station.claim }).waitFor();
+    await page.getByRole('link', { name: new RegExp(`^${shellTexts.station.marks}`) }).click();
+    await page.getByText(marksTexts.photoOf('2', '2')).waitFor();
+  });
+
+  test('at a photo that is not in the case shows the first, and says so', async () => {
+    await page.evaluate((address) => {
+      window.location.hash = address;
+    }, `/case/${small.id}/marks/${large.photos[0]!.id}`);
+    await page.getByText(marksTexts.photoGone).waitFor();
+    await page.getByText(marksTexts.photoOf('1', '2')).waitFor();
+  });
+
+  /** Numbers of findings that were taken back are not given again: which one it is does not matter here. */
+  const ordinal = (of: Page, nth: number) =>
+    of.getByRole('button', { name: new RegExp(`^${marksTexts.markButton(`P \\d+\\.${String(nth)}`)}$`) });
+
+  test('right after gestures loses none of them, those not sent yet neither', async () => {
+    await key('r');
+    await drag([0.3, 0.3], [0.45, 0.6]);
+    await asked('ring');
+    await key('w');
+    await key('Enter');
+    await key(findingsTexts.classKeys.primary);
+    await ordinal(page, 1).waitFor();
+    await page.locator('.marks-foot-saving').waitFor({ state: 'detached' });
+    // In a window of its own: requests that the test answers itself do not outlive their page.
+    const other = await house.open({ route: `/case/${small.id}/marks` });
+    await ordinal(other.page, 1).click();
+    await other.page.getByRole('region', { name: /^Ring P/ }).waitFor();
+    const loaded = other.page.waitForEvent('load');
+    await other.page.evaluate(() => {
+      const keydown = { key: 'd', ctrlKey: true, bubbles: true };
+      for (let copy = 0; copy < 5; copy++) window.dispatchEvent(new KeyboardEvent('keydown', keydown));
+      window.location.reload();
+    });
+    await loaded;
+    await ordinal(other.page, 6).waitFor();
+    expect(await other.page.locator('.mark-chip').count()).toBe(6);
+    await other.close();
+    await ordinal(page, 6).waitFor();
+  });
+
+  test('forgets what was given to last: Enter takes what the photo shows, never a part that is not on it', async () => {
+    await reload();
+    const marked = page.locator('[role=option][aria-selected=true]');
+    await key('r');
+    await drag([0.6, 0.3], [0.7, 0.5]);
+    await asked('ring');
+    expect(await marked.textContent()).toMatch(/\d w/);
+    await key('Escape');
+    await key('PageDown');
+    await page.getByText(marksTexts.photoOf('2', '2')).waitFor();
+    await key('r');
+    await drag([0.6, 0.3], [0.7, 0.5]);
+    await asked('ring');
+    await page.getByRole('group', { name: giving.groups.elsewhere }).getByRole('option').waitFor();
+    expect(await marked.textContent()).toContain('turbine wheel');
+    await key('Enter');
+    await page.getByRole('group', { name: giving.class }).waitFor();
+    await key('Escape');
+    await key('Escape');
   });
 });
 
@@ -363,6 +456,31 @@ describe('a thousand photos and three hundred marks', () => {
     await page.evaluate(() => {
       document.documentElement.style.fontSize = '';
     });
+  });
+
+  test('keep the photo in sight in its row while a mark is given, and say where a step was taken back', async () => {
+    await key('r');
+    await drag([0.3, 0.3], [0.45, 0.6]);
+    await asked('ring');
+    const current = page.getByRole('navigation', { name: marksTexts.photosTitle }).locator('[aria-current]');
+    const scroller = (await page.locator('.photo-row-scroller').boundingBox())!;
+    const thumbnail = (await current.boundingBox())!;
+    expect(thumbnail.y).toBeGreaterThanOrEqual(scroller.y);
+    expect(thumbnail.y + thumbnail.height).toBeLessThanOrEqual(scroller.y + scroller.height);
+    const give = (await button(new RegExp(`^${giving.choose}`)).boundingBox())!;
+    expect(give.y + give.height).toBeLessThanOrEqual(smallWindow.height);
+    await key('Escape');
+    await key('Control+z');
+    const { steps, kinds } = marksTexts;
+    const drawn = steps.drawn({ marks: kinds.ring, where: steps.where('1,000'), finding: '' });
+    const message = page.getByRole('status').getByText(said.undone(drawn), { exact: true });
+    await message.waitFor();
+    // Not over the tools at the foot of the photo.
+    const words = (await message.boundingBox())!;
+    expect(words.y + words.height).toBeLessThan((await foot().boundingBox())!.y);
+    await key('v');
+    // It goes by itself.
+    await message.waitFor({ state: 'detached' });
   });
 
   test('are chosen together, and walked through by key', async () => {

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
 import type { CaseId } from '#shared-types/ids.ts';
 import { photosTexts } from '#shared-types/texts/photos.ts';
+import { shellTexts } from '#shared-types/texts/shell.ts';
 
 import { furnishCaseOfPhotos } from '../support/pictures/case-of-photos.ts';
 import { openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
@@ -214,6 +215,44 @@ describe('all thousand at once', () => {
   });
 });
 
+describe('what was chosen for several and not applied', () => {
+  const { together } = photosTexts;
+  const waiting = (n: string) => side().getByRole('region', { name: together.waiting.title(n, false) });
+
+  test('goes along with a photo more, and waits beside the panel when another is chosen', async () => {
+    await cell(2).click();
+    await cell(3).click({ modifiers: ['Shift'] });
+    await side().getByLabel(photosTexts.stage).selectOption({ label: photosTexts.stageChoices.stripped });
+    await cell(4).click({ modifiers: ['Control'] });
+    await button(together.apply('3')).waitFor();
+    await cell(6).click();
+    await waiting('3')
+      .getByText(together.waiting.what(photosTexts.stage, photosTexts.stageChoices.stripped))
+      .waitFor();
+    await axeFindsNothing();
+    await cell(7).click({ modifiers: ['Control'] });
+    await waiting('3').waitFor();
+    expect(await button(together.apply('2')).isDisabled()).toBe(true);
+    await waiting('3').getByRole('button', { name: together.waiting.chooseAgain }).click();
+    expect(await chosenNumbers()).toEqual([2, 3, 4]);
+    await button(together.apply('3')).waitFor();
+  });
+
+  test('is there again after a change of station, and is applied then', async () => {
+    const before = await journalEntries();
+    await page.getByRole('link', { name: new RegExp(`^${shellTexts.station.claim}`) }).click();
+    await page.getByRole('heading', { level: 1, name: shellTexts.station.claim }).waitFor();
+    await page.getByRole('link', { name: new RegExp(`^${shellTexts.station.photos}`) }).click();
+    await button(together.apply('3')).waitFor();
+    await cell(6).click();
+    await waiting('3').getByRole('button', { name: together.waiting.apply }).click();
+    await page.getByText(together.done('3')).waitFor();
+    await waiting('3').waitFor({ state: 'detached' });
+    await cell(4).getByText(photosTexts.stages.stripped).waitFor();
+    await page.getByText(`Journal ${String(before + 1)}`, { exact: false }).waitFor();
+  });
+});
+
 describe('one photo', () => {
   test('has its stage saved when the choice is settled, once, not at every step', async () => {
     await cell(1).click();
@@ -292,6 +331,8 @@ describe('the register', () => {
     await grid.focus();
     await press('Home', 'Shift+ArrowRight', 'Delete');
     await page.getByRole('heading', { name: texts.title('2', false) }).waitFor();
+    await page.getByText(texts.named('1', 'IMG_0999.jpg')).waitFor();
+    await page.getByText(texts.named('2', 'IMG_0998.jpg')).waitFor();
     await page.getByText(texts.noMarks).waitFor();
     await axeFindsNothing();
     await button(texts.do).click();
@@ -305,6 +346,7 @@ describe('the register', () => {
     await button(photosTexts.views.register).click();
     const table = page.getByRole('table', { name: photosTexts.register.caption });
     await table.waitFor();
+    await page.getByText(photosTexts.register.order).waitFor();
     expect(await table.getAttribute('aria-rowcount')).toBe(String(count + 1));
     expect(await table.locator('tr').count()).toBeLessThan(80);
     await axeFindsNothing();

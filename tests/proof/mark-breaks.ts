@@ -44,4 +44,25 @@ export const markBreaks: readonly Break[] = [
     replace: 'dash: [3.2, 2]',
     reddens: { file: 'unit/marks/class-told-apart.test.ts', test: 'differ in letter and in dash' },
   },
+  {
+    breaks: 'that a mark goes to a finding at hand before one elsewhere',
+    file: 'analysis/marks/give-offers.ts',
+    find: "['given', 'shown', 'elsewhere']",
+    replace: "['elsewhere', 'given', 'shown']",
+    reddens: { file: 'unit/marks/give-offers.test.ts', test: 'is the one last given to' },
+  },
+  {
+    breaks: 'that words on a photo may be a note',
+    file: 'analysis/marks/notes.ts',
+    find: 'return mark.findingId === null && !isNote(mark);',
+    replace: 'return mark.findingId === null;',
+    reddens: { file: 'unit/app/station-state.test.ts', test: 'marks are done when each' },
+  },
+  {
+    breaks: 'the revisions that a page going away sends with',
+    file: 'analysis/history/work-desk.ts',
+    find: 'underWay ? pending : []',
+    replace: 'underWay ? [] : []',
+    reddens: { file: 'unit/marks/bench-desk.test.ts', test: 'in one go when the page goes' },
+  },
 ];

@@ -1,11 +1,14 @@
-/** Words on the picture: set in one line on a white band, underlined as their class is dashed, the label before them. */
+/**
+ * Words on the picture: set in one line on a white band, underlined as their class is dashed, the label before them. A
+ * note stands there in plain ink alone.
+ */
 import { textWidth } from '../../text/font-metrics.ts';
 import { classStyles, haloColour } from '#shared-types/class-style.ts';
 import type { TextGeometry } from '#shared-types/mark.ts';
 import { filled, pointDigits, roundedBox, stroked } from '../drawing-path.ts';
 import { fitsWithin } from '../label-around.ts';
 import { labelBeside } from '../mark-label-drawing.ts';
-import type { MarkLook } from '../mark-look.ts';
+import { noteColour, type MarkLook } from '../mark-look.ts';
 import { imagePoint, type Size } from '../planes.ts';
 import type { MarkKindRules } from './mark-kind-rules.ts';
 
@@ -20,8 +23,9 @@ const bandCorner = 2;
 
 export const textRules: MarkKindRules<TextGeometry> = {
   body(text, look) {
-    const { colour, dash } = classStyles[look.class];
-    const { unit } = look;
+    const { colour: classColour, dash } = classStyles[look.class];
+    const { unit, note = false } = look;
+    const colour = note ? noteColour : classColour;
     const { at, width, band } = placed(text, look);
     const depth = at.y + underlineDepth * unit;
     const underline = `M${pointDigits({ x: at.x, y: depth })}L${pointDigits({ x: at.x + width, y: depth })}`;
@@ -31,7 +35,7 @@ export const textRules: MarkKindRules<TextGeometry> = {
     return {
       halo: [filled(roundedBox(middle, ...halves, bandCorner * unit), haloColour)],
       ink: [
-        stroked(underline, colour, underlineWidth * unit, dashes),
+        ...(note ? [] : [stroked(underline, colour, underlineWidth * unit, dashes)]),
         {
           type: 'text',
           text: text.words,

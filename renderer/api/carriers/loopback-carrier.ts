@@ -16,6 +16,20 @@ export function pageToken(): string | null {
   return document.querySelector<HTMLMetaElement>('meta[name="docket-token"]')?.content ?? null;
 }
 
+/** Bytes that the fetch standard lets all requests have together that outlive their page; some are left for others. */
+const mostOutliving = 60_000;
+
+/** At `pagehide` the page still counts as visible, so it is noted before anybody else hears of it. */
+let pageGoes = false;
+window.addEventListener('pagehide', () => (pageGoes = true), { capture: true });
+window.addEventListener('pageshow', () => (pageGoes = false), { capture: true });
+
+/** What is sent while the page goes away still arrives; too much of it would not even be sent. */
+function outlivesThePage(body: string): boolean {
+  const going = pageGoes || document.visibilityState === 'hidden';
+  return going && new TextEncoder().encode(body).length <= mostOutliving;
+}
+
 export function createLoopbackCarrier(token: string): Carrier<File> {
   const headers = { [tokenHeader]: token };
   return {
@@ -24,12 +38,12 @@ export function createLoopbackCarrier(token: string): Carrier<File> {
     documentBase: '/document/',
 
     call(channel: Channel, request: unknown) {
+      const body = JSON.stringify(request);
       return exchange<unknown>(`/call/${channel}`, {
         method: 'POST',
         headers: { ...headers, 'content-type': 'application/json' },
-        body: JSON.stringify(request),
-        // What is sent while the page goes away still arrives.
-        keepalive: document.visibilityState === 'hidden',
+        body,
+        keepalive: outlivesThePage(body),
       });
     },
 

@@ -43,6 +43,13 @@ test('photos are done when each shows a part', () => {
   expect(signs({ photos: [{ parts: [part] }] }).photos.state).toBe('done');
 });
 
+test('marks are done when each that points at damage is given to a finding', () => {
+  const given = { findingId: finding, geometry: { kind: 'arrow' } } as const;
+  const note = { findingId: null, geometry: { kind: 'text' } } as const;
+  expect(signs({ marks: [given, { ...given, findingId: null }] }).marks.state).toBe('begun');
+  expect(signs({ marks: [given, note] }).marks.state).toBe('done');
+});
+
 test('the chain is done when every link has its reason and no primary or secondary finding is left out', () => {
   const node = { findingId: finding };
   const chain = { nodes: [node], links: [{ reason: 'The oil was off before the wheel touched.' }] };

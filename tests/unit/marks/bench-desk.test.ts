@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   accepted,
+  benchClerk,
   classified,
   deskOf,
   nextChanges,
@@ -121,6 +122,22 @@ describe('the desk', () => {
       class: 'secondary',
       note: '',
     });
+  });
+
+  it('sends what waits behind the gesture under way in one go when the page goes, on what that will have made', () => {
+    const line: BenchPatch[] = [{ patch: 'put-mark', mark: markFields(markId(2), 5, null) }];
+    const known = deskOf(benchOf({ marks: [marked(10, 4)], findings: [] }));
+    const desk = perform(perform(perform(known, put(20)), put(30)), line);
+    // The library gives a mark that is changed its next revision, and a new one the first.
+    expect(benchClerk.lastChanges(desk, true)).toEqual([
+      { change: 'put-mark', mark: markFields(markId(1), 30, null), revision: 5 },
+      { change: 'put-mark', mark: markFields(markId(2), 5, null), revision: null },
+    ]);
+    expect(benchClerk.lastChanges(desk, false)).toMatchObject([{ revision: 4 }, { revision: null }]);
+    const fresh = perform(perform(deskOf(emptyBench), put(10)), put(20));
+    expect(benchClerk.lastChanges(fresh, true)).toMatchObject([{ revision: 1 }]);
+    expect(benchClerk.lastChanges(perform(deskOf(emptyBench), put(10)), true)).toBeNull();
+    expect(benchClerk.lastChanges(known, false)).toBeNull();
   });
 
   it('leaves everything as it is when there is nothing to do', () => {

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { giveOffers, type GiveOffer, type GiveQuestion } from '#analysis/marks/give-offers.ts';
+import {
+  giveOffers,
+  likeliestOffer,
+  type GiveOffer,
+  type GiveQuestion,
+} from '#analysis/marks/give-offers.ts';
 import type { HeldFinding } from '#analysis/marks/bench-state.ts';
 import { turbochargerPack } from '../../support/world.ts';
 import { findingFields, findingId } from './bench-gestures.ts';
@@ -29,6 +34,11 @@ const asked = (change: Partial<GiveQuestion>): readonly GiveOffer[] =>
 const numbers = (offers: readonly GiveOffer[]) =>
   offers.flatMap((offer) => (offer.offer === 'finding' ? [offer.finding.number] : []));
 const first = (change: Partial<GiveQuestion>) => asked(change)[0];
+/** What Enter takes without any other key. */
+const likeliest = (change: Partial<GiveQuestion>) => {
+  const offers = asked(change);
+  return offers[likeliestOffer(offers)];
+};
 
 describe('what a mark can be given to', () => {
   it('begins with the finding last given to, so that Enter alone gives to it', () => {
@@ -78,5 +88,61 @@ describe('what a mark can be given to', () => {
     const offers = asked({ typed: 'worn away' });
     expect(offers[0]).toMatchObject({ offer: 'finding', finding: { number: 1 } });
     expect(offers[1]?.offer).toBe('new');
+  });
+});
+
+describe('which finding comes first', () => {
+  const turbine = { component: 'turbine-wheel', position: null, zone: 'blades', kind: 'torn' } as const;
+  const torn = finding(7, turbine);
+  const burst = finding(8, { ...turbine, kind: 'burst' });
+  const all = [...findings, torn, burst];
+
+  it('is the one last given to, then those at the parts on the photo, then the others', () => {
+    expect(numbers(asked({ findings: all }))).toEqual([3, 2, 1, 12, 8, 7]);
+    expect(numbers(asked({ findings: all, recent: [findingId(7), findingId(1)] }))).toEqual([
+      7, 1, 3, 2, 12, 8,
+    ]);
+    expect(
+      numbers(asked({ findings: all, parts: [{ component: 'turbine-wheel', position: null }] })),
+    ).toEqual([8, 7, 3, 2, 1, 12]);
+  });
+
+  it('goes by the place of a part where photo and finding both name it', () => {
+    const places = pack.components.find(({ positions }) => positions.length > 1)!;
+    const [one, other] = places.positions.map((position) => ({ component: places.id, position }));
+    const there = [finding(1, one), finding(2, other), finding(3, { ...one, position: null })];
+    expect(numbers(asked({ findings: there, parts: [one!] }))).toEqual([3, 1, 2]);
+    expect(numbers(asked({ findings: there, parts: [{ ...one!, position: null }] }))).toEqual([3, 2, 1]);
+  });
+
+  it('Enter alone never gives to a finding at a part that is not on the photo while anything else is offered', () => {
+    expect(likeliest({ findings: all })).toMatchObject({ finding: { number: 3 } });
+    expect(likeliest({ findings: [torn] })).toMatchObject({ offer: 'new', terms: bearing });
+    expect(likeliest({ findings: all, typed: 'torn' })).toMatchObject({ finding: { number: 7 } });
+    expect(likeliest({ findings: [torn], parts: [] })).toMatchObject({ finding: { number: 7 } });
+    expect(likeliest({ findings: all, recent: [findingId(7)] })).toMatchObject({ finding: { number: 7 } });
+    expect(likeliest({ findings: [], parts: [] })).toBeUndefined();
+  });
+
+  it('Enter alone passes over what was looked for and not found, unless marks were given to it before', () => {
+    const absent = [finding(12, { kind: 'scoring', presence: 'looked-for-absent' })];
+    expect(likeliest({ findings: absent })).toMatchObject({ offer: 'new' });
+    expect(likeliest({ findings: absent, recent: [findingId(12)] })).toMatchObject({
+      finding: { number: 12 },
+    });
+  });
+
+  it('a number that is typed is taken as it is, whatever the photo shows', () => {
+    expect(likeliest({ findings: [torn, finding(71)], typed: '7' })).toMatchObject({
+      finding: { number: 7 },
+    });
+  });
+
+  it('words reach findings at other parts, and a new one by part and kind', () => {
+    expect(numbers(asked({ findings: all, typed: 'turbine torn' }))).toEqual([7]);
+    expect(asked({ findings: all, typed: 'thrust, heat' }).at(-1)).toMatchObject({
+      offer: 'new',
+      terms: { component: 'thrust-bearing' },
+    });
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 
 import { openPoints, type WhatIsIn } from '#analysis/report/open-points.ts';
 import type { CaseFields } from '#shared-types/case.ts';
+import type { FindingId } from '#shared-types/ids.ts';
 import type { WallTime } from '#shared-types/times.ts';
 import { openPointTexts as texts } from '#shared-types/texts/open-points.ts';
 
@@ -23,7 +24,7 @@ const content = (more: Partial<WhatIsIn> = {}): WhatIsIn => ({
   teardownCase: filled,
   custody: [],
   photos: [{ parts: [{ component: 'compressor-wheel', position: null }] }],
-  marks: [{ findingId: findingId(1) }],
+  marks: [arrowOf(findingId(1))],
   findings: [finding(1)],
   chain: { nodes: [], links: [] },
   pack,
@@ -36,6 +37,8 @@ const wheelDent = {
   kind: 'dent',
   class: 'secondary',
 } as const;
+
+const arrowOf = (id: FindingId | null) => ({ findingId: id, geometry: { kind: 'arrow' } }) as const;
 
 function finding(number: number, more: Partial<WhatIsIn['findings'][number]> = {}) {
   return { ...findingFields(wheelDent), ...more, id: findingId(number), number };
@@ -79,13 +82,15 @@ describe('a point is open', () => {
   test('where photos show no part and marks no finding, counted', () => {
     const bare = { parts: [] };
     expect(sentences({ photos: [bare, bare] })).toContain(texts.photosWithoutPart(2));
-    const ungiven = { findingId: null };
-    expect(sentences({ marks: [...content().marks, ungiven] })).toContain(texts.marksWithoutFinding(1));
+    const note = { findingId: null, geometry: { kind: 'text' } } as const;
+    expect(sentences({ marks: [...content().marks, arrowOf(null), note] })).toContain(
+      texts.marksWithoutFinding(1),
+    );
   });
 
   test('where findings are undecided or shown by no mark, by their numbers; a single one is led to', () => {
     const findings = [finding(3, { class: 'undecided' }), finding(2, { class: 'undecided' }), finding(1)];
-    const marks = findings.map(({ id }) => ({ findingId: id }));
+    const marks = findings.map(({ id }) => arrowOf(id));
     expect(sentences({ findings, marks })).toContain(texts.findings.undecided([2, 3]));
     const only = openPoints(
       content({ findings: [finding(1), finding(4, { component: 'turbine-wheel', zone: null })] }),
@@ -105,7 +110,7 @@ describe('a point is open', () => {
 
   test('where findings say the same twice', () => {
     const findings = [finding(1), finding(2)];
-    const marks = findings.map(({ id }) => ({ findingId: id }));
+    const marks = findings.map(({ id }) => arrowOf(id));
     expect(sentences({ findings, marks })).toContain(texts.findings.toSettle(1));
   });
 
