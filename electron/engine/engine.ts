@@ -21,6 +21,7 @@ import { openLog } from '../log/log.ts';
 import type { ProcessBroker } from '../processes/child-port.ts';
 import type { CarrierAsk, EngineConfig } from '../processes/engine-messages.ts';
 import { shippedPath } from '../processes/entry-table.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { createReportMaker } from '../report/report-maker.ts';
 import { openDeliveryDesk } from '../services/delivery-desk.ts';
 import { openIntakeDesk } from '../services/intake-desk.ts';
@@ -172,7 +173,10 @@ function answerCarrier(services: Services, ask: CarrierAsk): Promise<unknown> {
     }
     case 'picture':
       return servePicture(services, ask.address);
-    case 'document':
-      return Promise.resolve(services.deliveries.find(ask.token));
+    case 'document': {
+      const document = services.deliveries.find(ask.token);
+      reachFaultPoint('document.found');
+      return Promise.resolve(document);
+    }
   }
 }

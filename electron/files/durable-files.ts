@@ -8,6 +8,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, open, readdir, readFile, rename, chmod, stat, unlink, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { asDiskError, asSourceError, systemCode } from './disk-error.ts';
 
 /** `sha256`: 64 lower-case hex digits. */
@@ -99,6 +100,7 @@ async function copyHashing(source: string, target: string): Promise<HashedCopy> 
         // writeFile on a handle goes on until all is written; a plain write may stop short on a full disk.
         await onDisk(target, () => to.writeFile(filled));
         bytes += bytesRead;
+        reachFaultPoint('original.piece-copied');
       }
       return { sha256: hash.digest('hex'), bytes };
     } finally {

@@ -17,6 +17,7 @@ import { derivativeKinds, type DerivativeKind } from '../images/derivative-kinds
 import { AppError } from '#shared-types/errors.ts';
 import { originalReasons } from '#shared-types/texts/disk.ts';
 import type { DurableFiles, HashedCopy } from './durable-files.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { systemCode } from './disk-error.ts';
 import { createFolderKeeper } from './folder-keeper.ts';
 import { plateFileName, plateFolder, touchIfThere, trimPlates, type PlateCut } from './plate-cache.ts';
@@ -155,8 +156,11 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
     const stored = await files.stat(final);
     if (stored === null) {
       await files.syncFile(staged.path);
+      reachFaultPoint('original.synced', sha256);
       await files.seal(staged.path);
+      reachFaultPoint('original.sealed', sha256);
       await files.rename(staged.path, final);
+      reachFaultPoint('original.named', sha256);
     } else {
       await verifyStored(staged, stored.bytes);
     }
@@ -177,6 +181,7 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
   async function commitCopy(tempPath: string, final: string): Promise<void> {
     // Synced before it has its name: a torn picture under it would be shown as the real one.
     await files.syncFile(tempPath);
+    reachFaultPoint('copy.synced');
     await keeper.ensure(dirname(final));
     try {
       await files.rename(tempPath, final);

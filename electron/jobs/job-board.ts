@@ -20,6 +20,7 @@ import {
   writeJobProgress,
 } from '../database/repositories/jobs.ts';
 import type { Log } from '../log/log.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { toldError } from '../services/told-error.ts';
 
 export type JobHandle = {
@@ -135,6 +136,7 @@ export function openJobBoard(deps: Deps): JobBoard {
   function end(id: JobId, ending: Ending): void {
     try {
       endJob(db, { id, ...ending });
+      reachFaultPoint('job.ended');
       unwritten.delete(id);
     } catch (error) {
       deps.log.fault('job end', error);

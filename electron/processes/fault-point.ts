@@ -2,11 +2,11 @@
  * Named points at which a test makes a process die or hang. Inert unless the environment variable
  * TEARDOWN_DOCKET_FAULT is set when the process starts; nobody but the tests sets it.
  *
- *   <step>:<action>@<n>             at the n-th time this process reaches the step (1 is the first)
+ *   <step>:<action>@<n>             at the n-th time this process (or thread of it) reaches the step; 1 is the first
  *   <step>:<action>@<key prefix>    when the step is reached with a key that begins so: 8 to 64 hex digits
  *
  * Actions: `kill` ends the process at once (SIGKILL, no clean-up runs), `hang` blocks its thread for ever.
- * Examples: `import.original-stored:kill@2`, `decoder.decode:hang@ba7816bf8f01`.
+ * Examples: `original.named:kill@2`, `class-changed.journalled:kill@1`, `decoder.decode:hang@ba7816bf8f01`.
  */
 const variable = 'TEARDOWN_DOCKET_FAULT';
 

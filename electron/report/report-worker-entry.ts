@@ -5,6 +5,7 @@ import { parentPort } from 'node:worker_threads';
 import { AppError, type ErrorShape } from '#shared-types/errors.ts';
 
 import { createDurableFiles } from '../files/durable-files.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { finishPdf } from './finish-pdf.ts';
 import {
   partFile,
@@ -36,11 +37,13 @@ async function make(order: ReportOrder, begin: (phase: ReportPhase) => void): Pr
   begin('layingOut');
   await checkPictures(order);
   const laidOut = await writePdf(order.model, namedPictures(order));
+  reachFaultPoint('report.laid-out');
   begin('finishing');
   const { bytes, pages } = await finishPdf(laidOut, order.model);
   const part = partFile(order);
   try {
     await files.write(part, bytes);
+    reachFaultPoint('report.written');
     await files.syncFile(part);
     await files.rename(part, order.outFile);
     await files.syncFolder(dirname(order.outFile));

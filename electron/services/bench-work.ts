@@ -25,7 +25,6 @@ import {
 } from '../database/repositories/marks.ts';
 import { refuseTakenOut } from '../database/repositories/photo-register.ts';
 import { caseOfPhoto } from '../database/repositories/photos.ts';
-import { reachFaultPoint } from '../processes/fault-point.ts';
 import { recordWrite } from './recorded-write.ts';
 import type { Services } from './services.ts';
 
@@ -42,10 +41,8 @@ export function commitAtBench(services: Services, commit: BenchCommit): BenchOut
     details: { changes: changes.map(journalLine) },
     write: () => {
       for (const change of changes) carryOut(services, { caseId, pack, change });
-      reachFaultPoint('bench.committing');
     },
   });
-  reachFaultPoint('bench.committed');
   services.publish({ name: 'case-changed', payload: { caseId, what: 'bench' } });
   if (changes.some((change) => change.change.endsWith('finding'))) {
     services.publish({ name: 'shelf-changed', payload: {} });

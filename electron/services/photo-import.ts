@@ -106,6 +106,7 @@ async function keepPicture(services: Services, one: OneFile): Promise<void> {
     linkKnownPicture(services, one, staged.sha256);
   } finally {
     await store.dropStaged(staged);
+    reachFaultPoint('import.staged-dropped', staged.sha256);
   }
 }
 
@@ -194,7 +195,6 @@ function recordPhoto(
         photoId: id,
         alsoIn: picture.alsoIn,
       });
-      reachFaultPoint('import.recording', picture.sha256);
     },
   });
   services.publish({ name: 'case-changed', payload: { caseId: one.caseId, what: 'photos' } });

@@ -3,6 +3,7 @@ import { AppError } from '#shared-types/errors.ts';
 
 import type { StoredPicture } from '../database/repositories/blobs.ts';
 import type { PlateCut } from '../files/plate-cache.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import { named } from './picture-shelf.ts';
 import type { Services } from './services.ts';
 
@@ -27,7 +28,9 @@ export async function plateOf(
   const plate = store.plateTempPath();
   try {
     await decoders.makePlate({ sha256, sourceName, path: store.originalPath(sha256), plate, ...cut });
+    reachFaultPoint('plate.made', sha256);
     await store.commitPlate(plate, sha256, cut);
+    reachFaultPoint('plate.kept', sha256);
   } catch (error) {
     throw named(error, sourceName);
   } finally {

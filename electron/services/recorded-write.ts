@@ -6,6 +6,7 @@ import type { Instant } from '#shared-types/times.ts';
 import { inTransaction } from '../database/open-library.ts';
 import { readStanding } from '../database/repositories/cases.ts';
 import { appendToJournal } from '../database/repositories/journal.ts';
+import { reachFaultPoint } from '../processes/fault-point.ts';
 import type { Services } from './services.ts';
 import { whoWorksHere } from './who-works-here.ts';
 
@@ -26,11 +27,19 @@ export type RecordedWrite<Result> = {
  *   neither the change nor its line is there
  */
 export function recordWrite<Result>(services: Services, change: RecordedWrite<Result>): Result {
+  const result = inOneTransaction(services, change);
+  reachWriteStep(change, 'kept');
+  return result;
+}
+
+function inOneTransaction<Result>(services: Services, change: RecordedWrite<Result>): Result {
   const { db } = services;
   return inTransaction(db, () => {
     const stamp = { at: services.now(), by: whoWorksHere(db).name };
     if (change.caseId !== null && change.opensCase !== true) refuseClosedCase(services, change.caseId);
+    reachWriteStep(change, 'begun');
     const result = change.write(stamp);
+    reachWriteStep(change, 'changed');
     appendToJournal(db, {
       at: stamp.at,
       who: stamp.by,
@@ -38,8 +47,17 @@ export function recordWrite<Result>(services: Services, change: RecordedWrite<Re
       what: change.what,
       details: change.details,
     });
+    reachWriteStep(change, 'journalled');
     return result;
   });
+}
+
+/** `bench.changed`, `class-changed.kept` and so on: the steps of every recorded write go by the journal's word for it. */
+function reachWriteStep<Result>(
+  { what }: RecordedWrite<Result>,
+  step: 'begun' | 'changed' | 'journalled' | 'kept',
+): void {
+  reachFaultPoint(`${what.replaceAll(' ', '-')}.${step}`);
 }
 
 /** @throws AppError not-found, case-closed */

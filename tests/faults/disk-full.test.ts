@@ -7,15 +7,13 @@ import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 
 import type { Envelope } from '#shared-types/errors.ts';
-import type { CaseId } from '#shared-types/ids.ts';
 import type { Job } from '#shared-types/job.ts';
 
-import type { Db } from '../../electron/database/open-library.ts';
 import { createDurableFiles } from '../../electron/files/durable-files.ts';
-import { exampleFinding, jobEnded } from '../support/exchanges.ts';
-import { testId } from '../support/open-test-library.ts';
+import { jobEnded } from '../support/exchanges.ts';
 import { engineHere } from './engine-here.ts';
 import { createFullDisk } from './full-disk.ts';
+import { bigCommit, fillUp, smallLibrary } from './small-library.ts';
 import { codeOf } from './program-under-test.ts';
 import { picture } from './small-pictures.ts';
 import { expectSoundDatabase, expectWholeLibrary, originalsOf, rowsOf } from './whole-library.ts';
@@ -67,36 +65,9 @@ describe('a disk that is full for the photo store', () => {
 });
 
 describe('a disk that is full for the database', () => {
-  /** An engine whose database may not grow beyond `limit()` pages. */
-  async function smallLibrary() {
-    const held: Db[] = [];
-    const engine = await engineHere({ onConnection: (db) => held.push(db) });
-    const [db] = held;
-    if (!db) throw new Error('the engine opened no database');
-    const caseId = await engine.openCase();
-    return {
-      engine,
-      caseId,
-      pages: () => Number(db.pragma('page_count', { simple: true })),
-      // https://sqlite.org/pragma.html#pragma_max_page_count: for this connection only, until it is set anew.
-      limit: (pages: number) => db.pragma(`max_page_count = ${pages}`),
-    };
-  }
-
-  const bigCommit = (caseId: CaseId, number: number, length = 19_000) => ({
-    caseId,
-    changes: [
-      {
-        change: 'put-finding',
-        findingId: testId(number),
-        fields: { ...exampleFinding, note: `${number} `.repeat(5_000).slice(0, length) },
-        revision: null,
-      },
-    ],
-  });
-
   test('refuses a commit whole, and takes the same commit when there is room', async () => {
-    const { engine, caseId, pages, limit } = await smallLibrary();
+    const { engine, pages, limit } = await smallLibrary();
+    const caseId = await engine.openCase();
     limit(pages() + 12);
     const answers: Envelope<unknown>[] = [];
     while (answers.every((answer) => codeOf(answer) === null)) {
@@ -121,21 +92,16 @@ describe('a disk that is full for the database', () => {
   });
 
   test('page by page refuses an import at one place after another, and never leaves half of one', async () => {
-    const { engine, caseId, pages, limit } = await smallLibrary();
+    const { engine, pages, limit } = await smallLibrary();
+    const caseId = await engine.openCase();
     // Long names, so that a few rows fill a page.
     const paths: string[] = [];
     for (let number = 1; number <= 12; number += 1) {
       paths.push(await picture(number, `${'front face of the thrust collar '.repeat(7)}${number}.jpg`));
     }
     const refusals = new Set<string>();
-    const base = pages();
-    limit(base);
-    // Fills what room there is within the pages, so that the import has to ask for each further one.
-    const lengths = [19_000, 3_000, 300, 0];
-    for (let number = 1; lengths.length > 0; number += 1) {
-      const answer = await engine.answer('bench.commit', bigCommit(caseId, number, lengths[0]));
-      if (codeOf(answer) !== null) lengths.shift();
-    }
+    limit(pages());
+    await fillUp(engine, caseId);
     let last: Job | null = null;
     for (const room of [0, 1, 2, 3, 4, 5, 6, 7, 8, 10_000]) {
       limit(pages() + room);
@@ -161,7 +127,8 @@ describe('a disk that is full for the database', () => {
     onTestFinished(() => {
       said.mockRestore();
     });
-    const { engine, caseId, pages, limit } = await smallLibrary();
+    const { engine, pages, limit } = await smallLibrary();
+    const caseId = await engine.openCase();
     const log = join(engine.library, 'log', 'engine.log');
     rmSync(log);
     mkdirSync(log);

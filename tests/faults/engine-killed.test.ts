@@ -1,5 +1,5 @@
 /** The engine dies in the middle of its work, at every point that has a name: afterwards each thing is whole or absent. */
-import { existsSync, readdirSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
@@ -7,9 +7,9 @@ import type { CaseId, FindingId, PhotoId } from '#shared-types/ids.ts';
 
 import { exampleFinding, jobEnded } from '../support/exchanges.ts';
 import { makeTemporaryFolder, removeFolder, temporaryFolder } from '../support/temporary-folder.ts';
-import { codeOf, inFirstEngine, openProgram, type ProgramUnderTest } from './program-under-test.ts';
+import { codeOf, inFirstEngine, openProgram } from './program-under-test.ts';
 import { smallPictures } from './small-pictures.ts';
-import { expectSoundDatabase, expectWholeLibrary, originalsOf, rowsOf, sweepOf } from './whole-library.ts';
+import { expectWholeLibrary, originalsOf, rowsOf, sweepOf } from './whole-library.ts';
 
 let folder: string;
 let pictures: string[];
@@ -27,7 +27,7 @@ const importPoints = [
   'picture.thumbnail-kept',
   'import.decoded',
   'import.original-kept',
-  'import.recording',
+  'photo-added.changed',
   'import.recorded',
 ] as const;
 
@@ -102,7 +102,7 @@ async function dieInCommit(point: string) {
 
 describe('an engine killed in a commit at the bench', () => {
   test('before the end of its transaction leaves nothing of it, and tells whoever waited', async () => {
-    const { program, caseId, photoId, answers, bench } = await dieInCommit('bench.committing');
+    const { program, caseId, photoId, answers, bench } = await dieInCommit('bench.changed');
     expect(answers.map(codeOf)).toEqual(['engine-stopped', 'engine-stopped']);
     // Asked between the death and the next start: kept, and answered by the next engine.
     expect(bench).toEqual({ ok: true, value: { marks: [], findings: [] } });
@@ -113,38 +113,10 @@ describe('an engine killed in a commit at the bench', () => {
   });
 
   test('after it leaves all of it', async () => {
-    const { program, caseId, answers, bench } = await dieInCommit('bench.committed');
+    const { program, caseId, answers, bench } = await dieInCommit('bench.kept');
     expect(answers.map(codeOf)).toEqual(['engine-stopped', 'engine-stopped']);
     expect(bench).toMatchObject({ value: { marks: [{ findingId }], findings: [{ id: findingId }] } });
     expect(rowsOf(program.library, "SELECT number FROM journal WHERE what = 'bench'")).toHaveLength(1);
     await expectWholeLibrary(program, caseId);
   });
 });
-
-describe('an engine killed while a report is made', () => {
-  test.each(['report.gathered', 'report.made'])('at %s', async (point) => {
-    const program = openProgram(temporaryFolder(), inFirstEngine(`${point}:kill@1`));
-    const caseId = await program.openCase();
-    await program.importAll(caseId, pictures.slice(0, 1));
-    const report = () => program.call('reports.make', { caseId, paper: 'A4' });
-    const interrupted = await endOf(program, await report());
-    expect(interrupted).toMatchObject({ state: 'interrupted', document: null });
-    expect(readdirSync(join(program.library, 'deliveries'))).toEqual([]);
-
-    const made = await endOf(program, await report());
-    expect(made).toMatchObject({ state: 'done', document: { mediaType: 'application/pdf' } });
-    const token = made.document?.token;
-    expect(token).toBeDefined();
-    expect(existsSync(join(program.library, 'deliveries', String(token)))).toBe(true);
-    expectSoundDatabase(program.library);
-  });
-});
-
-/** Asks on through the death of an engine, which only costs the question it had. */
-async function endOf(program: ProgramUnderTest, job: { id: Parameters<typeof jobEnded>[1] }) {
-  const throughDeath = async (...question: Parameters<ProgramUnderTest['answer']>) => {
-    const answer = await program.answer(...question);
-    return codeOf(answer) === 'engine-stopped' ? program.answer(...question) : answer;
-  };
-  return jobEnded({ call: throughDeath }, job.id);
-}

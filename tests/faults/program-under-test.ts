@@ -4,6 +4,7 @@ import { onTestFinished } from 'vitest';
 
 import { AppError, type Envelope } from '#shared-types/errors.ts';
 import type { AppEvent, EngineState } from '#shared-types/events.ts';
+import type { Job } from '#shared-types/job.ts';
 
 import { createEngineLink } from '../../electron/processes/engine-link.ts';
 import type { EntryName } from '../../electron/processes/entry-table.ts';
@@ -27,6 +28,8 @@ export type ProgramUnderTest = LibraryWork & {
   /** How often the engine was started. */
   engineStarts(): number;
   engineStates(): EngineState[];
+  /** Settles with the first event that is wanted, past or to come, from the one with that number on. */
+  told(wanted: (event: AppEvent) => boolean, from?: number): Promise<AppEvent>;
   /** Settles with the first telling of that state, past or to come. */
   state(wanted: EngineState): Promise<AppEvent>;
   readonly started: Promise<Envelope<null>>;
@@ -56,25 +59,45 @@ export function openProgram(folder: string, faultAt: FaultAt = noFault): Program
   });
   onTestFinished(() => link.close());
 
+  const told: ProgramUnderTest['told'] = (wanted, from = 0) =>
+    new Promise((resolve) => {
+      const tell = (event: AppEvent) => {
+        if (!wanted(event)) return;
+        waiting.delete(tell);
+        resolve(event);
+      };
+      waiting.add(tell);
+      events.slice(from).forEach(tell);
+    });
+
   return {
     ...workInLibrary({ library, answer: link.call, ask: link.ask }),
     events,
     engineStarts: () => starts.get('engine') ?? 0,
     engineStates: () =>
       events.flatMap((event) => (event.name === 'engine-state' ? [event.payload.state] : [])),
-    state: (wanted) =>
-      new Promise((resolve) => {
-        const tell = (event: AppEvent) => {
-          if (event.name !== 'engine-state' || event.payload.state !== wanted) return;
-          waiting.delete(tell);
-          resolve(event);
-        };
-        waiting.add(tell);
-        events.forEach(tell);
-      }),
+    told,
+    state: (wanted) => told((event) => event.name === 'engine-state' && event.payload.state === wanted),
     started: link.started,
     close: link.close,
   };
+}
+
+/**
+ * How the job ended, also where the engine died over it. Waits for what is told, as asking on would take the processor
+ * from the work.
+ */
+export async function endOf(program: ProgramUnderTest, begin: () => Promise<Job>): Promise<Job> {
+  const from = program.events.length;
+  const { id } = await begin();
+  await program.told(
+    (event) =>
+      // Told by each engine but the first.
+      event.name === 'resync' ||
+      (event.name === 'job-changed' && event.payload.job.id === id && event.payload.job.endedAt !== null),
+    from,
+  );
+  return program.call('jobs.read', { jobId: id });
 }
 
 /** The error's code where the answer is one. */

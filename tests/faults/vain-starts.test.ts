@@ -26,7 +26,7 @@ describe('an engine that dies at every start', () => {
   test('after it once worked is given up after three more', async () => {
     const program = openProgram(temporaryFolder(), (entry, start) => {
       if (entry !== 'engine') return null;
-      return start === 1 ? 'bench.committing:kill@1' : diesAtOnce;
+      return start === 1 ? 'bench.changed:kill@1' : diesAtOnce;
     });
     const caseId = await program.openCase();
     const findingId = 'b3a0c6a2-52b0-4a52-9d0b-0d5a0f6a2a01';

@@ -9,6 +9,7 @@ import { expect } from 'vitest';
 import type { Photo } from '#shared-types/photo.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 
+import { libraryContent, type LibraryContent } from '../support/library-content.ts';
 import type { LibraryWork } from './library-work.ts';
 
 type Row = Readonly<Record<string, unknown>>;
@@ -53,10 +54,40 @@ export function expectSoundDatabase(library: string): void {
   expect(rowsOf(library, 'SELECT page, subject_row, title, body FROM search_document ORDER BY 1, 2')).toEqual(
     rowsOf(library, `${said} ORDER BY 1, 2`),
   );
+  expect(faultOfWordIndex(library)).toBeNull();
   const miscounted =
     "SELECT uuid FROM job WHERE kind = 'photo-import' AND done <> (SELECT count(*) FROM job_item WHERE job_row = job.id)";
   expect(rowsOf(library, miscounted)).toEqual([]);
   expect(rowsOf(library, 'SELECT id FROM blob WHERE id NOT IN (SELECT blob_row FROM photo)')).toEqual([]);
+}
+
+/** What the word index finds at odds with the words it was made from, or null. */
+function faultOfWordIndex(library: string): string | null {
+  const db = new Database(join(library, 'library.sqlite'));
+  try {
+    // 1 as rank: compared with the content too. https://sqlite.org/fts5.html#the_integrity_check_command
+    db.exec("INSERT INTO search_text (search_text, rank) VALUES ('integrity-check', 1)");
+    return null;
+  } catch (error) {
+    return String(error);
+  } finally {
+    db.close();
+  }
+}
+
+/** All that the library says, table by table. */
+export function contentOf(library: string): LibraryContent {
+  const db = new Database(join(library, 'library.sqlite'), { readonly: true });
+  try {
+    return libraryContent(db);
+  } finally {
+    db.close();
+  }
+}
+
+/** Names of the tables that differ. */
+export function tablesUnlike(one: LibraryContent, other: LibraryContent): string[] {
+  return Object.keys(one).filter((name) => JSON.stringify(one[name]) !== JSON.stringify(other[name]));
 }
 
 /** Every photo of the case is whole: its original under its own hash, and both pictures made from it to be had. */
