@@ -1,7 +1,7 @@
 /** Starts the program's processes as children of a plain Node process: in the loopback host and in tests. */
 import { fork } from 'node:child_process';
 import type { ChildPort, ExitReport, ProcessBroker } from './child-port.ts';
-import { entryPath, type EntryName } from './entry-table.ts';
+import { entryEnvironment, entryPath, type EntryName } from './entry-table.ts';
 
 type Variables = Readonly<Record<string, string>>;
 
@@ -22,7 +22,7 @@ export function createForkBroker(options: ForkBrokerOptions = {}): ProcessBroker
     start: (entry): ChildPort => {
       const variables = typeof environment === 'function' ? environment(entry) : environment;
       const child = fork(entryPath(entry), [], {
-        env: { ...process.env, ...variables },
+        env: { ...process.env, ...entryEnvironment[entry], ...variables },
         execArgv: [],
         // In a group of its own: Ctrl-C at a terminal, and its end, are the parent's to act on. A child learns of its
         // parent's end by the line between them.

@@ -2,7 +2,7 @@
 import { utilityProcess } from 'electron';
 
 import type { ChildPort, ProcessBroker } from '../processes/child-port.ts';
-import { entryPath } from '../processes/entry-table.ts';
+import { entryEnvironment, entryPath } from '../processes/entry-table.ts';
 
 export function createUtilityBroker(): ProcessBroker {
   return {
@@ -10,6 +10,7 @@ export function createUtilityBroker(): ProcessBroker {
       const child = utilityProcess.fork(entryPath(entry), [], {
         serviceName: `Teardown Docket ${entry}`,
         stdio: 'inherit',
+        env: { ...process.env, ...entryEnvironment[entry] },
       });
       return {
         send: (message) => {

@@ -12,7 +12,7 @@ import { pourWorld } from '../support/world-through-repositories.ts';
 import { customers, remarks } from '../support/world-words.ts';
 import { makeWorld, type World, type WorldSize } from '../support/world.ts';
 import { startEngineProcess, type EngineProcess } from './engine-process.ts';
-import { medianAndWorst, milliseconds, timed, type Figure } from './figures.ts';
+import { figure, medianAndWorst, share, timed, type Figure } from './figures.ts';
 
 async function engineOver(folder: string, size: WorldSize): Promise<{ engine: EngineProcess; world: World }> {
   mkdirSync(folder);
@@ -48,11 +48,11 @@ export async function measureLargeCase(folder: string): Promise<Figure[]> {
       }),
     );
     return [
-      {
-        name: 'Opening a case with 1,000 photos and 5,000 marks: photos.list and bench.read, median of 20',
-        value: medianAndWorst(opening),
-      },
-      { name: 'One arrow committed in that case, median of 100', value: medianAndWorst(drawing) },
+      ...medianAndWorst(
+        'Opening a case with 1,000 photos and 5,000 marks: photos.list and bench.read',
+        opening,
+      ),
+      ...medianAndWorst('One arrow committed in that case', drawing),
     ];
   } finally {
     await engine.close();
@@ -91,10 +91,10 @@ export async function measureSearch(folder: string): Promise<Figure[]> {
     const shelf = await timed(5, () => engine.ask('cases.list', {}));
     const over = 'over 2,000 cases with 40,000 findings';
     return [
-      { name: `Search by text ${over}, median of 20`, value: medianAndWorst(byText) },
-      { name: `Search by damage tag ${over}, median of 20`, value: medianAndWorst(byTag) },
-      { name: `All damage tags that are known, ${over}`, value: milliseconds(known.median) },
-      { name: `The list of all cases, ${over}`, value: milliseconds(shelf.median) },
+      ...medianAndWorst(`Search by text ${over}`, byText),
+      ...medianAndWorst(`Search by damage tag ${over}`, byTag),
+      figure(`All damage tags that are known, ${over}`, share(known, 0.5), 'ms'),
+      figure(`The list of all cases, ${over}`, share(shelf, 0.5), 'ms'),
     ];
   } finally {
     await engine.close();

@@ -7,7 +7,7 @@ import { photosTexts } from '#shared-types/texts/photos.ts';
 
 import { openProgramHouse } from '../browser/program-house.ts';
 import { furnishCaseOfPhotos } from '../support/pictures/case-of-photos.ts';
-import { milliseconds, type Figure } from './figures.ts';
+import { figure, type Figure } from './figures.ts';
 
 const photoCount = 1_000;
 const size = { width: 1920, height: 1080 };
@@ -18,7 +18,6 @@ type Watched = {
   readonly tasksOver100: number;
   /** The longest that a cell in sight went without its picture, or that a place in sight had no cell. */
   readonly longestBlank: number;
-  readonly frames: number;
 };
 
 export async function measurePhotoGrid(): Promise<Figure[]> {
@@ -42,15 +41,11 @@ export async function measurePhotoGrid(): Promise<Figure[]> {
   }
 }
 
-function figuresOf(words: string, watched: Watched): Figure[] {
-  const { longestTask, tasksOver100, longestBlank, frames } = watched;
-  const tasks = `${longestTask === 0 ? 'none over 50 ms' : milliseconds(longestTask)}, ${String(tasksOver100)} over 100 ms`;
+function figuresOf(words: string, { longestTask, tasksOver100, longestBlank }: Watched): Figure[] {
   return [
-    { name: `Longest task of the page: ${words}`, value: tasks },
-    {
-      name: `Longest a cell in sight was blank: ${words}`,
-      value: `${milliseconds(longestBlank)} in ${String(frames)} frames`,
-    },
+    figure(`Longest task of the page over 50 ms: ${words}`, longestTask, 'ms'),
+    figure(`Tasks of the page over 100 ms: ${words}`, tasksOver100, 'tasks'),
+    figure(`Longest that a cell in sight was blank: ${words}`, longestBlank, 'ms'),
   ];
 }
 
@@ -80,11 +75,9 @@ function beginWatching(): void {
   observer.observe({ entryTypes: ['longtask'] });
   const blankSince = new Map<string, number>();
   let longestBlank = 0;
-  let frames = 0;
   let frame = 0;
   const look = (now: number) => {
     frame = requestAnimationFrame(look);
-    frames += 1;
     const blank = new Set<string>();
     const box = document.querySelector('.photo-grid-box')?.getBoundingClientRect();
     if (box === undefined) return;
@@ -116,7 +109,6 @@ function beginWatching(): void {
         longestTask: Math.max(0, ...tasks),
         tasksOver100: tasks.filter((duration) => duration > 100).length,
         longestBlank,
-        frames,
       };
     },
   });

@@ -11,11 +11,12 @@ import { reportScreenTexts } from '#shared-types/texts/report-screen.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 
 import { openProgramHouse } from '../browser/program-house.ts';
+import { withComment } from '../support/pictures/with-comment.ts';
 import { benchChanges } from '../support/world-through-engine.ts';
 import { makeWorld } from '../support/world.ts';
 import { startEngineProcess, type EngineProcess } from './engine-process.ts';
-import { medianAndWorst, milliseconds, timed, type Figure } from './figures.ts';
-import { writeTwelveMegapixels } from './twelve-megapixels.ts';
+import { figure, medianAndWorst, share, timed, type Figure } from './figures.ts';
+import { writePictures } from './pictures.ts';
 
 const plateCounts = [30, 40] as const;
 const manyPlates = 300;
@@ -31,7 +32,7 @@ const draft = (number: string): CaseDraft => ({
 export async function measureReport(folder: string): Promise<Figure[]> {
   const pictures = join(folder, 'report-pictures');
   mkdirSync(pictures);
-  const paths = await writeTwelveMegapixels(pictures, Math.max(...plateCounts));
+  const paths = await writePictures(pictures, Math.max(...plateCounts), 'twelve megapixels');
   const library = join(folder, 'report-library');
   const figures: Figure[] = [];
   const engine = await startEngineProcess(library);
@@ -41,11 +42,11 @@ export async function measureReport(folder: string): Promise<Figure[]> {
       const caseId = await caseWithPlates(engine, `${count} plates`, paths.slice(0, count));
       figures.push(...(await measureMaking(engine, library, caseId, count)));
     }
-    figures.push({ name: 'Peak memory of engine and decoders in these, summed', value: peakOf(engine) });
+    figures.push(...peakOf(engine, `reports of ${plateCounts.join(' and ')} plates`));
   } finally {
     await engine.close();
   }
-  figures.push(await measurePreview(library));
+  figures.push(...(await measurePreview(library)));
   figures.push(...(await measureManyPlates(folder, paths)));
   return figures;
 }
@@ -99,15 +100,9 @@ async function measureMaking(
   const { pages, bytes } = await make(engine, caseId);
   const alone = await timed(5, () => embeddedAlone(library, join(library, 'alone.pdf')));
   return [
-    {
-      name: `Report with ${count} plates, none of them kept (${pages} pages, ${megabytes(bytes)})`,
-      value: milliseconds(cold.median),
-    },
-    { name: `Report with ${count} plates, all of them kept, median of 5`, value: medianAndWorst(warm) },
-    {
-      name: `The same ${count} JPEGs put on bare pages by the PDF library alone, median of 5`,
-      value: medianAndWorst(alone),
-    },
+    figure(`Report with ${count} plates, none of them kept (${pages} pages)`, share(cold, 0.5), 'ms'),
+    ...medianAndWorst(`Report with ${count} plates, all of them kept`, warm, alone),
+    figure(`Size of the report with ${count} plates`, bytes / 1e6, 'MB'),
   ];
 }
 
@@ -124,7 +119,7 @@ async function embeddedAlone(library: string, file: string): Promise<void> {
 }
 
 /** From the last key to when the words stand on a page, in a browser, with all plates kept. */
-async function measurePreview(library: string): Promise<Figure> {
+async function measurePreview(library: string): Promise<Figure[]> {
   const house = await openProgramHouse(null, (own) => {
     cpSync(library, own, { recursive: true });
     return Promise.resolve();
@@ -137,15 +132,9 @@ async function measurePreview(library: string): Promise<Figure> {
     await page.getByRole('button', { name: reportScreenTexts.addTo['before-findings'] }).click();
     await page.keyboard.type('Method');
     await page.keyboard.press('Tab');
-    const times = await timed(1, () => typed(page, 0));
-    const more: number[] = [];
-    for (let run = 1; run <= 7; run += 1) more.push((await timed(1, () => typed(page, run))).median);
-    more.sort((one, other) => one - other);
-    const value = medianAndWorst({ median: more[3] ?? times.median, worst: more.at(-1) ?? times.worst });
-    return {
-      name: 'Words typed at the report, 30 plates kept, to when they stand on the page, median of 7',
-      value,
-    };
+    await typed(page, 0);
+    const times = await timed(7, (run) => typed(page, run + 1));
+    return medianAndWorst('Words typed at the report, 30 plates kept, to when they stand on the page', times);
   } finally {
     await house.close();
   }
@@ -184,29 +173,19 @@ async function measureManyPlates(folder: string, paths: readonly string[]): Prom
     const cold = performance.now() - begun;
     const warm = await timed(1, () => make(engine, caseId));
     return [
-      {
-        name: `Report with ${manyPlates} plates, none of them kept (${pages} pages)`,
-        value: milliseconds(cold),
-      },
-      { name: `Report with ${manyPlates} plates, all of them kept`, value: milliseconds(warm.median) },
-      { name: `Size of the report with ${manyPlates} plates`, value: megabytes(bytes) },
-      { name: 'Peak memory of engine and decoders in these, summed', value: peakOf(engine) },
+      figure(`Report with ${manyPlates} plates, none of them kept (${pages} pages)`, cold, 'ms'),
+      figure(`Report with ${manyPlates} plates, all of them kept`, share(warm, 0.5), 'ms'),
+      figure(`Size of the report with ${manyPlates} plates`, bytes / 1e6, 'MB'),
+      ...peakOf(engine, `importing ${manyPlates} photos and the report of ${manyPlates} plates`),
     ];
   } finally {
     await engine.close();
   }
 }
 
-/** ISO/IEC 10918-1: after the marker SOI a comment (FF FE), its length with the two bytes of the length. */
-function withComment(jpeg: Buffer, comment: string): Buffer {
-  const words = Buffer.from(comment, 'latin1');
-  const head = Buffer.from([0xff, 0xfe, 0, words.length + 2]);
-  return Buffer.concat([jpeg.subarray(0, 2), head, words, jpeg.subarray(2)]);
-}
-
-const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
-
-function peakOf(engine: EngineProcess): string {
+function peakOf(engine: EngineProcess, work: string): Figure[] {
   const peak = engine.peakMemory();
-  return peak === null ? 'not measured' : `${(peak / 2 ** 20).toFixed(0)} MiB`;
+  return peak === null
+    ? []
+    : [figure(`Peak memory of engine and decoders, summed: ${work}`, peak / 2 ** 20, 'MiB')];
 }

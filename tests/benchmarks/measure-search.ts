@@ -19,18 +19,9 @@ import { listKnownTags, searchCases } from '../../electron/services/case-search.
 import { chanceFrom, type Chance } from '../support/world-chance.ts';
 import { turbochargerPack } from '../support/world.ts';
 import { startEngineProcess, type EngineProcess } from './engine-process.ts';
-import { milliseconds, type Figure } from './figures.ts';
+import { figure, share, timeOf, type Figure } from './figures.ts';
 import { drawTerms, pourLibrary, type LibrarySize, type PouredLibrary } from './library-of-cases.ts';
 import { statementsOf, timeInShell } from './sqlite-shell.ts';
-
-/** One figure as a machine reads it; `ratio` is value to baseline. */
-export type SearchFigure = {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: 'ms' | 's' | 'MB';
-  readonly baseline: number | null;
-  readonly ratio: number | null;
-};
 
 type Question = { readonly sort: string; readonly request: RequestOf<'search.cases'> };
 
@@ -38,7 +29,7 @@ const ofEachSort = 25;
 const timesInShell = 5;
 const asker = '00000000-0000-4000-8000-000000000001';
 
-export async function measureSearchFigures(folder: string, size: LibrarySize): Promise<SearchFigure[]> {
+export async function measureSearchFigures(folder: string, size: LibrarySize): Promise<Figure[]> {
   const library = join(folder, 'large-search');
   const poured = pouredLibrary(library, size);
   const file = join(library, 'library.sqlite');
@@ -126,12 +117,6 @@ function slipped(chance: Chance, serial: string): string {
 
 type Twice = { readonly cold: readonly number[]; readonly warm: readonly number[] };
 
-async function timeOf(work: () => Promise<unknown>): Promise<number> {
-  const begun = performance.now();
-  await work();
-  return performance.now() - begun;
-}
-
 async function askTwice(engine: EngineProcess, questions: readonly Question[]): Promise<Twice> {
   const pass = async () => {
     const times: number[] = [];
@@ -192,9 +177,9 @@ function pageFigures(
   questions: readonly Question[],
   { cold, warm }: Twice,
   shell: readonly number[],
-): SearchFigure[] {
+): Figure[] {
   const sorts = [...new Set(questions.map(({ sort }) => sort))];
-  const of = (name: string, isIt: (sort: string) => boolean): SearchFigure[] => {
+  const of = (name: string, isIt: (sort: string) => boolean): Figure[] => {
     const [base, here, first] = [shell, warm, cold].map((times) =>
       times.filter((_, at) => isIt(questions[at]?.sort ?? '')),
     );
@@ -211,31 +196,13 @@ function pageFigures(
   ];
 }
 
-function countFigures({ cold, warm }: Twice): SearchFigure[] {
+function countFigures({ cold, warm }: Twice): Figure[] {
   const name = `counts of all filters, all ${warm.length}`;
   return [
     figure(`${name}, warm, median`, share(warm, 0.5), 'ms'),
     figure(`${name}, warm, p95`, share(warm, 0.95), 'ms'),
     figure(`${name}, cold, p95`, share(cold, 0.95), 'ms'),
   ];
-}
-
-function share(times: readonly number[] | undefined, of: number): number {
-  const sorted = [...(times ?? [])].sort((one, other) => one - other);
-  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * of))] ?? Number.NaN;
-}
-
-const rounded = (value: number) => Math.round(value * 100) / 100;
-
-function figure(
-  name: string,
-  value: number,
-  unit: SearchFigure['unit'],
-  baseline: number | null = null,
-): SearchFigure {
-  // Of less than that the shell's clock tells nothing.
-  const ratio = baseline === null || baseline < 0.2 ? null : rounded(value / baseline);
-  return { name, value: rounded(value), unit, baseline: baseline === null ? null : rounded(baseline), ratio };
 }
 
 /** As asked on the command line, otherwise 20,000 cases and a million photos. */
@@ -256,12 +223,7 @@ export async function measureLargeSearch(folder: string): Promise<Figure[]> {
   const { size } = asked();
   const over = `over ${size.cases.toLocaleString('en')} cases and ${size.photos.toLocaleString('en')} photos`;
   const figures = await measureSearchFigures(folder, size);
-  return figures.map(({ name, value, unit, baseline, ratio }) => ({
-    name: `Search ${over}: ${name}`,
-    value:
-      (unit === 'ms' ? milliseconds(value) : `${value.toFixed(0)} ${unit}`) +
-      (baseline === null ? '' : ` (sqlite3 shell ${milliseconds(baseline)}, ratio ${String(ratio ?? '–')})`),
-  }));
+  return figures.map((one) => ({ ...one, name: `Search ${over}: ${one.name}` }));
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {

@@ -18,18 +18,10 @@ import { chanceFrom } from '../world-chance.ts';
 import { pourWorld } from '../world-through-repositories.ts';
 import { makeWorld } from '../world.ts';
 import { noisyJpeg } from './marked-picture.ts';
+import { withComment } from './with-comment.ts';
 
 const landscape = { width: 400, height: 300 };
 const upright = { width: 300, height: 400 };
-
-/** The same picture as a file of its own: a comment segment (ITU-T T.81, B.2.4.5) after the start of the image. */
-function withComment(jpeg: Buffer, words: string): Buffer {
-  const text = Buffer.from(words, 'latin1');
-  const segment = Buffer.alloc(4);
-  segment.set([0xff, 0xfe]);
-  segment.writeUInt16BE(2 + text.length, 2);
-  return Buffer.concat([jpeg.subarray(0, 2), segment, text, jpeg.subarray(2)]);
-}
 
 /** @returns the case; every tenth photo has neither stage nor time, every fifth stands upright */
 export async function furnishCaseOfPhotos(libraryFolder: string, count: number): Promise<CaseId> {

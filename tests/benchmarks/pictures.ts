@@ -1,26 +1,34 @@
-/** Pictures as a telephone makes them: 4000 by 3000 pixels, a few megabytes, every second one held upright. */
+/** Pictures as a telephone or a camera makes them: a few megabytes, every second one held upright. */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 
 import { chanceFrom } from '../support/world-chance.ts';
 
-const [width, height] = [4_000, 3_000];
+const sizes = {
+  'twelve megapixels': { width: 4_000, height: 3_000 },
+  'twenty-four megapixels': { width: 6_000, height: 4_000 },
+} as const;
+export type PictureSize = keyof typeof sizes;
 /** Detail of this many pixels across: as much as a lens and its sensor leave. */
 const grain = 3;
 
 /** Writes `count` pictures into the folder; the same every time. @returns their paths */
-export async function writeTwelveMegapixels(folder: string, count: number): Promise<string[]> {
+export async function writePictures(folder: string, count: number, size: PictureSize): Promise<string[]> {
   const paths: string[] = [];
   for (let place = 0; place < count; place += 1) {
     const path = join(folder, `IMG_${String(1_000 + place)}.jpg`);
-    await writeFile(path, await twelveMegapixels(place));
+    await writeFile(path, await picture(place, sizes[size]));
     paths.push(path);
   }
   return paths;
 }
 
-async function twelveMegapixels(seed: number): Promise<Buffer> {
+async function picture(
+  seed: number,
+  full: { readonly width: number; readonly height: number },
+): Promise<Buffer> {
+  const { width, height } = full;
   const size = { width: Math.ceil(width / grain), height: Math.ceil(height / grain) };
   const pixels = Buffer.alloc(size.width * size.height * 3);
   const chance = chanceFrom(seed);
