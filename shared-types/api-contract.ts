@@ -81,7 +81,8 @@ export const apiContract = {
   'machine-kinds.read': channel(
     z.strictObject({ id: packTermIdSchema, version: z.string().max(40).nullable() }),
   ).answers<KnowledgePack>(),
-  'cases.list': channel(nothing).answers<CaseSummary[]>(),
+  /** The newest first; only so many of them where `latest` says so. */
+  'cases.list': channel(z.strictObject({ latest: z.int().min(1).optional() })).answers<CaseSummary[]>(),
   'cases.open': channel(caseDraftSchema).answers<{ caseId: CaseId }>(),
   'cases.read': channel(ofCase).answers<TeardownCase>(),
   'cases.change': channel(caseChangeSchema).answers<TeardownCase>(),

@@ -1,6 +1,7 @@
 /** The engine: owns the library for as long as it runs, answers calls, and closes everything it opened. */
 import { randomUUID } from 'node:crypto';
 import { accessSync, constants, mkdirSync } from 'node:fs';
+import { setImmediate } from 'node:timers/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 
@@ -11,7 +12,7 @@ import type { Instant } from '#shared-types/times.ts';
 
 import { lockLibrary } from '../database/library-lock.ts';
 import { openLibrary, type Db, type OpenedLibrary } from '../database/open-library.ts';
-import { listStoredPictures } from '../database/repositories/blobs.ts';
+import { findPictureOfHash, listPictureHashes } from '../database/repositories/blobs.ts';
 import { asDiskError } from '../files/disk-error.ts';
 import { createDurableFiles, type DurableFiles } from '../files/durable-files.ts';
 import { createPhotoStore, type PhotoStore } from '../files/photo-store.ts';
@@ -143,7 +144,15 @@ function makeOwnFolder(folder: string): void {
 /** Compares disk and library in the background; what it found is shown, and nothing is deleted. */
 async function sweepStore(services: Services, store: PhotoStore): Promise<SweepReport | null> {
   try {
-    const { strays, missing } = await store.sweep(listStoredPictures(services.db));
+    const { db } = services;
+    const { strays, missing: hashes } = await store.sweep((shelf) => listPictureHashes(db, shelf));
+    const missing: SweepReport['missing'][number][] = [];
+    for (const [place, sha256] of hashes.entries()) {
+      // Where the whole store is gone there are as many as there are photos: nobody waits for their names.
+      if (place % 100 === 0) await setImmediate();
+      const picture = findPictureOfHash(db, sha256);
+      if (picture !== null) missing.push(picture);
+    }
     if (strays.length + missing.length > 0) {
       services.log.note('sweep', { strays: strays.length, missing: missing.length });
     }

@@ -21,7 +21,7 @@ import { reachFaultPoint } from '../processes/fault-point.ts';
 import { systemCode } from './disk-error.ts';
 import { createFolderKeeper } from './folder-keeper.ts';
 import { plateFileName, plateFolder, touchIfThere, trimPlates, type PlateCut } from './plate-cache.ts';
-import { sweepOriginals, type KnownOriginal, type StoreSweep } from './store-sweep.ts';
+import { sweepOriginals, type StoreSweep } from './store-sweep.ts';
 
 export type AddedOriginal = {
   readonly sha256: string;
@@ -76,8 +76,8 @@ export type PhotoStore = {
    * one that this store itself is writing now. Answers the names removed.
    */
   clearIncoming(): Promise<readonly string[]>;
-  /** Compares the originals on disk with those the library names. Reports; removes nothing. */
-  sweep(known: Iterable<KnownOriginal>): Promise<StoreSweep>;
+  /** Compares the originals on disk with those the library names, shelf by shelf. Reports; removes nothing. */
+  sweep(knownOn: (shelf: string) => Iterable<string>): Promise<StoreSweep>;
 };
 
 const sha256Form = /^[0-9a-f]{64}$/;
@@ -228,8 +228,8 @@ export function createPhotoStore(folder: string, files: DurableFiles): PhotoStor
       for (const name of left) await files.unlink(join(incoming, name));
       return left;
     },
-    sweep: (known) =>
-      sweepOriginals(folder, files, known, { addedHere, isPart: (name) => partForm.test(name) }),
+    sweep: (knownOn) =>
+      sweepOriginals(folder, files, knownOn, { addedHere, isPart: (name) => partForm.test(name) }),
   };
 }
 

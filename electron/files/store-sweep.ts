@@ -1,13 +1,11 @@
 import { join } from 'node:path';
 import type { DurableFiles } from './durable-files.ts';
 
-export type KnownOriginal = { readonly sha256: string; readonly sourceName: string };
-
 export type StoreSweep = {
   /** Paths within the store, "/" between their parts, of what nothing names. */
   readonly strays: string[];
-  /** Originals that the library names and the disk has not got. */
-  readonly missing: KnownOriginal[];
+  /** SHA-256 of originals that the library names and the disk has not got. */
+  readonly missing: string[];
 };
 
 type SweepBounds = {
@@ -17,32 +15,38 @@ type SweepBounds = {
   isPart(name: string): boolean;
 };
 
-/** Looks at names only: whether an original still has its content is for a check that reads it. Removes nothing. */
+/** Names of the shelves on which originals stand: the first two hex digits of their SHA-256. */
+const shelves = Array.from({ length: 256 }, (_, number) => number.toString(16).padStart(2, '0'));
+
+/**
+ * Looks at names only: whether an original still has its content is for a check that reads it. Removes nothing. Goes
+ * shelf by shelf, so that a library of a million pictures keeps nobody waiting.
+ *
+ * @param knownOn SHA-256 of every original that the library names on a shelf
+ */
 export async function sweepOriginals(
   folder: string,
   files: DurableFiles,
-  known: Iterable<KnownOriginal>,
+  knownOn: (shelf: string) => Iterable<string>,
   bounds: SweepBounds,
 ): Promise<StoreSweep> {
-  const expected = new Map<string, KnownOriginal>();
-  for (const original of known) expected.set(original.sha256, original);
+  const originals = join(folder, 'originals');
   const strays: string[] = [];
-  const found = new Set<string>();
-  for (const shelf of await files.list(join(folder, 'originals'))) {
-    const isFolder = (await files.stat(join(folder, 'originals', shelf)))?.folder ?? false;
-    if (!isFolder) {
-      strays.push(`originals/${shelf}`);
-      continue;
-    }
-    for (const name of await files.list(join(folder, 'originals', shelf))) {
+  const missing: string[] = [];
+  const there = await files.list(originals);
+  for (const shelf of [...there, ...shelves.filter((name) => !there.includes(name))]) {
+    const isFolder = (await files.stat(join(originals, shelf)))?.folder ?? false;
+    if (!isFolder && there.includes(shelf)) strays.push(`originals/${shelf}`);
+    const left = new Set(shelves.includes(shelf) ? knownOn(shelf) : []);
+    for (const name of isFolder ? await files.list(join(originals, shelf)) : []) {
       const inPlace = name.slice(0, 2) === shelf;
-      if (inPlace && expected.has(name)) found.add(name);
-      else if (!inPlace || !bounds.addedHere.has(name)) strays.push(`originals/${shelf}/${name}`);
+      if (inPlace && left.delete(name)) continue;
+      if (!inPlace || !bounds.addedHere.has(name)) strays.push(`originals/${shelf}/${name}`);
     }
+    missing.push(...left);
   }
   for (const name of await files.list(join(folder, 'incoming'))) {
     if (!bounds.isPart(name)) strays.push(`incoming/${name}`);
   }
-  const missing = [...expected.values()].filter((original) => !found.has(original.sha256));
   return { strays, missing };
 }

@@ -18,9 +18,28 @@ import { LibrarySwitch } from './library-switch.tsx';
 import { NewCaseDialog } from './new-case-dialog.tsx';
 import './shelf.css';
 
+/** So many are there at once, however many the library has; the others when they are wanted. */
+const shownAtOnce = 200;
+
+/** The newest cases, and one more where there are more; all of them once that is asked for. */
+function useCases() {
+  const [all, setAll] = useState(false);
+  const latest = useAnswer('cases.list', { latest: shownAtOnce + 1 });
+  const every = useAnswer('cases.list', all ? {} : null);
+  const isCut = (latest.data?.length ?? 0) > shownAtOnce && every.data === undefined;
+  return {
+    data: every.data ?? latest.data?.slice(0, shownAtOnce),
+    error: latest.error ?? every.error,
+    isCut,
+    isReadingAll: isCut && all && every.error === null,
+    readAll: () => setAll(true),
+    refetch: () => Promise.all([latest.refetch(), ...(all ? [every.refetch()] : [])]),
+  };
+}
+
 /** All cases of the library, and the way into a new one. */
 export function ShelfScreen() {
-  const cases = useAnswer('cases.list', {});
+  const cases = useCases();
   const [, navigate] = useLocation();
   const [opening, setOpening] = useState(false);
   const openCase = (one: CaseSummary) => navigate(stationAddress(one.id, 'claim'));
@@ -36,9 +55,17 @@ export function ShelfScreen() {
         <h1>{shelfTexts.title}</h1>
         {cases.data === undefined || cases.data.length === 0 ? null : (
           <p className="secondary-words">
-            {shelfTexts.count(numberText(cases.data.length), cases.data.length === 1)} · {shelfTexts.keysHint}
+            {cases.isCut
+              ? shelfTexts.latest(numberText(cases.data.length))
+              : shelfTexts.count(numberText(cases.data.length), cases.data.length === 1)}{' '}
+            · {shelfTexts.keysHint}
           </p>
         )}
+        {cases.isCut ? (
+          <Button kind="quiet" disabled={cases.isReadingAll} onClick={cases.readAll}>
+            {cases.isReadingAll ? shelfTexts.readingAll : shelfTexts.readAll}
+          </Button>
+        ) : null}
         <div className="screen-head-actions">
           {cases.data?.length === 0 ? null : <LibrarySwitch />}
           {cases.data?.length === 0 ? null : newCase}
@@ -72,6 +99,7 @@ export function ShelfScreen() {
           rowKey={(one) => one.id}
           rowLabel={(one) => shelfTexts.rowName(one.number, unitText(one.unit))}
           sortedBy={{ key: 'number', descending: true }}
+          onSort={cases.readAll}
           onOpen={openCase}
           opensOnClick
         />

@@ -32,6 +32,8 @@ export type DataTableProps<Row> = {
   /** Words that name a row where it can be opened or chosen. */
   rowLabel?: (row: Row) => string;
   sortedBy?: SortOrder;
+  /** Told when the reader sorts by a column: where not all rows are there, they are wanted now. */
+  onSort?: () => void;
   /** Enter or a double click in a row; a single click too when `opensOnClick`. */
   onOpen?: (row: Row) => void;
   opensOnClick?: boolean;
@@ -116,7 +118,15 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       <thead>
         <tr aria-rowindex={long ? 1 : undefined}>
           {columns.map((column) => (
-            <HeadCell key={column.key} column={column} order={order} onOrder={setOrder} />
+            <HeadCell
+              key={column.key}
+              column={column}
+              order={order}
+              onOrder={(chosen) => {
+                setOrder(chosen);
+                props.onSort?.();
+              }}
+            />
           ))}
         </tr>
       </thead>

@@ -69,7 +69,20 @@ export function findStoredPicture(db: Db, id: BlobId): StoredPicture | null {
   return db.prepare<[string], StoredPicture>(`${storedPicture} WHERE b.uuid = ?`).get(id) ?? null;
 }
 
-/** Every picture the library names. */
-export function listStoredPictures(db: Db): StoredPicture[] {
-  return db.prepare<[], StoredPicture>(`${storedPicture} ORDER BY b.id`).all();
+/** SHA-256 of every picture the library names that begins with the two hex digits. */
+export function listPictureHashes(db: Db, beginning: string): string[] {
+  return (
+    db
+      // Hex digits end with f: g comes after all that begins so.
+      .prepare<[string, string], string>(
+        'SELECT sha256 FROM blob WHERE sha256 >= ? AND sha256 < ? ORDER BY sha256',
+      )
+      .pluck()
+      .all(beginning, `${beginning}g`)
+  );
+}
+
+/** @returns the picture of this content, or null */
+export function findPictureOfHash(db: Db, sha256: string): StoredPicture | null {
+  return db.prepare<[string], StoredPicture>(`${storedPicture} WHERE b.sha256 = ?`).get(sha256) ?? null;
 }

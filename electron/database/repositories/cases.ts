@@ -140,12 +140,15 @@ const toCase = (row: CaseRow): TeardownCase => ({
   counts: countsOf(row),
 });
 
-export function listCases(db: Db): CaseSummary[] {
+export function listCases(db: Db, latest?: number): CaseSummary[] {
   return db
-    .prepare<[], SummaryRow>(
-      `SELECT ${summaryColumns} FROM teardown_case c ORDER BY c.opened_at DESC, c.id DESC`,
+    .prepare<[number], SummaryRow>(
+      // Which ones comes first: what a summary counts is counted for those alone. Of LIMIT, -1 means all.
+      `SELECT ${summaryColumns} FROM teardown_case c WHERE c.id IN (
+         SELECT id FROM teardown_case ORDER BY opened_at DESC, id DESC LIMIT ?)
+       ORDER BY c.opened_at DESC, c.id DESC`,
     )
-    .all()
+    .all(latest ?? -1)
     .map(toSummary);
 }
 
