@@ -49,8 +49,8 @@ export const libraryBreaks: readonly Break[] = [
   {
     breaks: 'the sweep’s eye for what is missing',
     file: 'electron/files/store-sweep.ts',
-    find: 'filter((original) => !found.has(original.sha256));',
-    replace: 'filter((original) => found.has(`${original.sha256}?`));',
+    find: 'return { strays, missing };',
+    replace: 'return { strays, missing: [] };',
     reddens: { file: 'faults/pictures-lost.test.ts', test: 'is named by the sweep' },
   },
   {
