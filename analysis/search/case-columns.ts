@@ -68,7 +68,7 @@ export type CaseColumns = {
   readonly placeOfTerms: Map<string, number>;
   /** Values of codedTerms, each written as its field and the value. */
   readonly termValues: ValueList;
-  /** For each terms in turn the places of its values in that list, one for each of codedTerms. */
+  /** For each terms in turn the places of its values in that list, one for each of codedTerms; -1 for none. */
   readonly termCodes: number[];
   /** Places of the cases with a finding of each terms; a case stands as often as it has such findings. */
   readonly casesOfTerms: number[][];
@@ -130,6 +130,11 @@ function placeIn({ list, placeOf }: ValueList, value: string): number {
   return list.push(value) - 1;
 }
 
+/** What a finding answers to a filter; null for the class of what is not there, which has none. */
+export function answerOf(terms: FindingTerms, field: (typeof codedTerms)[number]): string | null {
+  return field === 'class' && terms.presence !== 'present' ? null : terms[field];
+}
+
 /** How a value of a finding's terms is written in `termValues`. */
 export const termValue = (field: (typeof codedTerms)[number], value: string) => `${field} ${value}`;
 
@@ -153,7 +158,8 @@ function placeOfTerms(columns: CaseColumns, terms: FindingTerms): number {
   columns.casesOfTerms.push([]);
   columns.terms.push({ component, zone, kind, class: damageClass, presence });
   for (const field of codedTerms) {
-    columns.termCodes.push(placeIn(columns.termValues, termValue(field, terms[field])));
+    const answer = answerOf(terms, field);
+    columns.termCodes.push(answer === null ? -1 : placeIn(columns.termValues, termValue(field, answer)));
   }
   return columns.terms.length - 1;
 }

@@ -1,7 +1,14 @@
 /** Which cases pass tags and filters. */
 import { filterNames, type DamageTag, type FilterName, type SearchFilters } from '#shared-types/search.ts';
 
-import { codedTerms, codedValues, termValue, type CaseColumns, type FindingTerms } from './case-columns.ts';
+import {
+  answerOf,
+  codedTerms,
+  codedValues,
+  termValue,
+  type CaseColumns,
+  type FindingTerms,
+} from './case-columns.ts';
 
 /** Filters that speak of the case, each with the values it chooses from, by their places in codedValues. */
 export const filtersOfCase = [
@@ -16,7 +23,7 @@ export function tagFits(tag: DamageTag, terms: FindingTerms): boolean {
     (tag.component === null || tag.component === terms.component) &&
     (tag.zone === null || tag.zone === terms.zone) &&
     (tag.kind === null || tag.kind === terms.kind) &&
-    (tag.class === null || tag.class === terms.class) &&
+    (tag.class === null || tag.class === answerOf(terms, 'class')) &&
     (tag.presence === null || tag.presence === terms.presence)
   );
 }
@@ -38,7 +45,10 @@ export const asksOfFindings = (filters: SearchFilters) =>
 export function findingPasses(filters: SearchFilters, terms: FindingTerms): boolean {
   return (
     asksOfFindings(filters) &&
-    codedTerms.every((field) => chosen(filters, field)?.includes(terms[field]) ?? true)
+    codedTerms.every((field) => {
+      const answer = answerOf(terms, field);
+      return chosen(filters, field)?.some((value) => value === answer) ?? true;
+    })
   );
 }
 

@@ -46,7 +46,7 @@ export function HitEntry({ hit }: { hit: SearchHit }) {
           <ul className="hit-findings" aria-label={searchTexts.matchedFindings}>
             {findings.map((finding) => (
               <li key={finding.findingId}>
-                <ClassBadge of={finding.class} />
+                {finding.presence === 'present' ? <ClassBadge of={finding.class} /> : null}
                 <Link href={findingAddress(found.id, finding.findingId)}>{nameOf(finding)}</Link>
                 {finding.presence === 'present' ? null : (
                   <span className="secondary-words">{commonTexts.presences[finding.presence]}</span>
@@ -86,7 +86,7 @@ function ExcerptWords({ one, caseId }: { one: FoundExcerpt; caseId: CaseId }) {
         : null;
   return (
     <>
-      {finding === null ? null : <ClassBadge of={finding.class} />}
+      {finding?.presence === 'present' ? <ClassBadge of={finding.class} /> : null}
       <span className="hit-said">{address === null ? words : <Link href={address}>{words}</Link>}</span>
       {presence === null || presence === 'present' ? null : (
         <span className="secondary-words"> ({commonTexts.presences[presence]})</span>

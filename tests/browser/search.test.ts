@@ -127,12 +127,15 @@ describe('on the search screen', () => {
   test('words of a damage and its class, and Enter, find what the damage offered would find', async () => {
     const known = world.cases
       .flatMap(({ findings }) => findings.map(({ fields }) => fields))
-      .find((fields) => fields.component === 'shaft-nut')!;
+      .find((fields) => fields.component === 'shaft-nut' && fields.presence === 'present')!;
     const { kind, class: damageClass } = known;
     const fitting = having((one) =>
       one.findings.some(
         ({ fields }) =>
-          fields.component === 'shaft-nut' && fields.kind === kind && fields.class === damageClass,
+          fields.component === 'shaft-nut' &&
+          fields.kind === kind &&
+          fields.class === damageClass &&
+          fields.presence === 'present',
       ),
     );
     const label = turbochargerPack().kinds.find(({ id }) => id === kind)!.label;

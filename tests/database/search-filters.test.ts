@@ -48,11 +48,14 @@ function valuesOf(one: WorldCase): Record<'model' | 'customer' | 'outcome' | 'pe
 }
 
 const open = (filters: SearchFilters, name: FilterName) => (filters[name]?.length ?? 0) === 0;
-const says = (filters: SearchFilters, name: FilterName, value: string) =>
-  open(filters, name) || (filters[name] as readonly string[]).includes(value);
+const says = (filters: SearchFilters, name: FilterName, value: string | null) =>
+  open(filters, name) || (value !== null && (filters[name] as readonly string[]).includes(value));
 
+/** What is not there has no class, whatever was entered for it before. */
+const answers = (fields: FindingFields, name: (typeof ofFinding)[number]) =>
+  name === 'class' && fields.presence !== 'present' ? null : fields[name];
 const findingPasses = (filters: SearchFilters, fields: FindingFields) =>
-  ofFinding.every((name) => says(filters, name, fields[name]));
+  ofFinding.every((name) => says(filters, name, answers(fields, name)));
 
 /** The meaning: each filter of cases fits, and one finding has all that filters ask of findings. */
 function passes(filters: SearchFilters, one: WorldCase): boolean {
