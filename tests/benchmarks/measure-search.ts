@@ -225,9 +225,9 @@ function asked(): { readonly size: LibrarySize; readonly keep: string | null } {
 
 /** For the table of all figures. */
 export async function measureLargeSearch(folder: string): Promise<Figure[]> {
-  const { size } = asked();
+  const { size, keep } = asked();
   const over = `over ${size.cases.toLocaleString('en')} cases and ${size.photos.toLocaleString('en')} photos`;
-  const figures = await measureSearchFigures(folder, size);
+  const figures = await measureSearchFigures(keep ?? folder, size);
   return figures.map((one) => ({ ...one, name: `Search ${over}: ${one.name}` }));
 }
 
