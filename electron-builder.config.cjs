@@ -46,6 +46,9 @@ module.exports = {
     'analysis/knowledge/packs/**',
     'electron/report/fonts/**',
     'sample-cases/**',
+    // How the sample photos are made, and what is true in them, is for whoever works on the program.
+    '!sample-cases/render/**',
+    '!sample-cases/*/truth/**',
     ...leftOut,
   ],
   asar: true,

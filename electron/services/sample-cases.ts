@@ -76,7 +76,7 @@ export function fillSampleLibrary(services: Services): Job | null {
 }
 
 function intakeOf(folder: string, name: string) {
-  const path = join(shippedPath('sample-cases', folder), name);
+  const path = join(shippedPath('sample-cases', folder, 'photos'), name);
   return { path, name, bytes: statSync(path).size, temporary: false };
 }
 
