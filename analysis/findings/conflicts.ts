@@ -16,7 +16,8 @@ export type ComparedFinding = FindingEvidence & Pick<Finding, 'bend'> & { readon
 
 /**
  * - same: both say that the same kind is there;
- * - narrower: both say something is there, and the second one's kind is a case of the first one's;
+ * - narrower: both say something is there, and the second one's kind is a case of the first one's. Never certain:
+ *   the imprint of a nut may stand among other dents of the same edge;
  * - denied: the first says present what the second looked for and did not find;
  * - not-examined: the first says something of a place at which the second could not look;
  * - part-missing: the first says that the part was not there, the second says what was or was not seen on it;
@@ -30,7 +31,7 @@ export type Conflict = {
   readonly conflict: ConflictKind;
   /** One for those of one finding alone, else two, in the order in which `conflict` speaks of them. */
   readonly findings: readonly ComparedFinding[];
-  /** False where one of them does not say at which position or zone: they only may speak of the same place. */
+  /** False where they only may speak of the same damage: one does not say at which position or zone, say. */
   readonly certain: boolean;
 };
 
@@ -153,8 +154,10 @@ function pairs(findings: readonly ComparedFinding[], ground: Ground): Conflict[]
       const certain = met === 'same';
       if (one.presence === 'present' && other.presence === 'present') {
         if (one.kind === other.kind) return [{ conflict: 'same', findings: [one, other], certain }];
-        if (isCaseOf(ground, other, one)) return [{ conflict: 'narrower', findings: [one, other], certain }];
-        if (isCaseOf(ground, one, other)) return [{ conflict: 'narrower', findings: [other, one], certain }];
+        if (isCaseOf(ground, other, one))
+          return [{ conflict: 'narrower', findings: [one, other], certain: false }];
+        if (isCaseOf(ground, one, other))
+          return [{ conflict: 'narrower', findings: [other, one], certain: false }];
         return [];
       }
       const [said, unseen] = one.presence === 'not-examined' ? [other, one] : [one, other];

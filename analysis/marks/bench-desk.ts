@@ -26,8 +26,13 @@ export const benchClerk = deskOver<BenchState, BenchPatch, BenchChange, BenchOut
 
 export const { deskOf, perform, undoAt, redoAt, nextChanges, accepted, refused, readAnew } = benchClerk;
 
-/** A finding got its class, with a reason, outside the history. */
+/**
+ * A finding got its class, with a reason. That is no gesture that can be taken back: it is changed again, with a reason.
+ * What was done before it cannot be undone any more, or the next undo would silently take back something else.
+ */
 export function classified(desk: BenchDesk, finding: Finding): BenchDesk {
   const outcome = { marks: [], findings: [finding], removedMarkIds: [], removedFindingIds: [] };
-  return benchClerk.told(desk, outcome);
+  const history = { done: [], undone: [] };
+  const pending = desk.pending.map((work) => ({ ...work, historyBefore: history }));
+  return benchClerk.told({ ...desk, pending, history }, outcome);
 }

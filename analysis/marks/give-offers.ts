@@ -9,7 +9,7 @@ import type { HeldFinding } from './bench-state.ts';
 
 export type NewFindingTerms = Pick<FindingFields, 'component' | 'position' | 'zone' | 'kind'>;
 
-/** Its number was typed; or marks were given to it before, or it lies at a part that the photo shows, or neither. */
+/** Its number was typed; or it lies at a part that the photo shows, and marks were given to it before or not; or neither. */
 export type Nearness = 'numbered' | 'given' | 'shown' | 'elsewhere';
 
 /** `kind` and `place` are the words that it is listed with. */
@@ -67,12 +67,12 @@ export function likeliestOffer(offers: readonly GiveOffer[]): number {
 }
 
 function findingOffers({ pack, findings, recent, parts }: GiveQuestion): FindingOffer[] {
-  const nearnessOf = (finding: HeldFinding): Nearness =>
-    recent.includes(finding.id)
-      ? 'given'
-      : parts.some((part) => shows(part, finding))
-        ? 'shown'
-        : 'elsewhere';
+  const nearnessOf = (finding: HeldFinding): Nearness => {
+    // Of a photo that does not say what it shows, what was last given to is the best guess.
+    const may = parts.length === 0 || parts.some((part) => shows(part, finding));
+    if (!may) return 'elsewhere';
+    return recent.includes(finding.id) ? 'given' : parts.length === 0 ? 'elsewhere' : 'shown';
+  };
   const absent = ({ presence }: HeldFinding) => (presence === 'present' ? 0 : 1);
   return findings
     .map((finding): FindingOffer => ({

@@ -22,6 +22,11 @@ type Sense = { readonly field: 'component' | 'kind' | 'class' | 'presence'; read
 type Name = Sense & { readonly words: readonly string[] };
 type TypedWord = { readonly written: string; readonly word: string; readonly place: number };
 
+/** Nothing but a damage was typed: a part and a kind, with nothing left over. Anything else may be meant as words. */
+export function isWholeDamage({ tag, rest }: UnderstoodTag): boolean {
+  return tag.component !== null && tag.kind !== null && rest === '';
+}
+
 /**
  * The longest names first: "shaft nut" is not the shaft. What stands in quotes is left as it is. Null where no part or
  * kind is named in full, or where no finding of the library has the part and the kind together.

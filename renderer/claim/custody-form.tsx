@@ -51,7 +51,11 @@ export function CustodyForm(props: {
   const known = useKnownNames(caseId, entries);
   const listId = useId();
 
-  useEffect(() => item.current?.focus(), []);
+  // Opened at the lower edge it would be out of sight but for its first line.
+  useEffect(() => {
+    item.current?.focus();
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   useEffect(() => {
     if (tries > 0) form.current?.querySelector<HTMLElement>(firstToMend)?.focus();
   }, [tries]);

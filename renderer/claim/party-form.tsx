@@ -27,13 +27,18 @@ export function PartyForm(props: {
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<unknown>(null);
   const name = useRef<HTMLInputElement>(null);
+  const form = useRef<HTMLFormElement>(null);
 
   const onDone = () => {
     if (draftKey !== null) dropDraft(draftKey);
     props.onDone();
   };
 
-  useEffect(() => name.current?.focus(), []);
+  // Opened at the lower edge it would be out of sight but for its first line.
+  useEffect(() => {
+    name.current?.focus();
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
 
   const change = (more: Partial<PartyFields>) => setFields((now) => ({ ...now, ...more }));
   const nameIsMissing = fields.name.trim() === '';
@@ -54,7 +59,13 @@ export function PartyForm(props: {
   };
 
   return (
-    <form className="claim-form" noValidate aria-label={title} onSubmit={(event) => void submit(event)}>
+    <form
+      ref={form}
+      className="claim-form"
+      noValidate
+      aria-label={title}
+      onSubmit={(event) => void submit(event)}
+    >
       <h3>{title}</h3>
       <TextField
         ref={name}

@@ -3,10 +3,12 @@ import { useState } from 'react';
 import { changedFinding, removedFinding } from '#analysis/marks/bench-deeds.ts';
 import { partLabel } from '#analysis/report/term-labels.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
+import { AppError } from '#shared-types/errors.ts';
 import { severities, type FindingFields, type Presence } from '#shared-types/finding.ts';
 import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import { commonTexts } from '#shared-types/texts/common.ts';
 import { findingsTexts } from '#shared-types/texts/findings.ts';
+import { useAnswer } from '../api/queries.ts';
 import { benchOfCase } from '../marks/bench-store.ts';
 import { Button } from '../ui/button.tsx';
 import { ClassBadge } from '../ui/class-badge.tsx';
@@ -14,6 +16,7 @@ import { Dialog } from '../ui/dialog.tsx';
 import { Select } from '../ui/select.tsx';
 import { SidePanel } from '../ui/side-panel.tsx';
 import { TextArea } from '../ui/text-field.tsx';
+import { toastError } from '../ui/toaster.tsx';
 import { BendFields } from './bend-fields.tsx';
 import { ClassHistory } from './class-history.tsx';
 import { ClassifyDialog } from './classify-dialog.tsx';
@@ -43,6 +46,7 @@ export function FindingPanel(props: {
   const caseId = teardownCase.id;
   const { finding, marks } = row;
   const bench = benchOfCase(caseId);
+  const chain = useAnswer('chain.read', { caseId }).data;
   /** Part, zone and kind while they do not go together yet. */
   const [place, setPlace] = useState<FindingDraft | null>(null);
   const [asking, setAsking] = useState<'class' | 'removal' | null>(null);
@@ -78,6 +82,10 @@ export function FindingPanel(props: {
   const remove = () => {
     const { desk } = bench.read();
     if (desk === null) return;
+    if (chain?.nodes.some((node) => node.findingId === finding.id) === true) {
+      toastError(new AppError('finding-in-chain', { number: finding.number }));
+      return;
+    }
     bench.perform(removedFinding(desk.shown, finding.id));
     toastWithUndo(bench, findingsTexts.removed);
     onRemoved();

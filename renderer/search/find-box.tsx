@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type RefObject } from 'react';
 import { useLocation } from 'wouter';
-import { understoodTag } from '#analysis/search/understood-tag.ts';
+import { isWholeDamage, understoodTag } from '#analysis/search/understood-tag.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
 import { shellTexts } from '#shared-types/texts/shell.ts';
 import { searchAddress } from '../app/addresses.ts';
@@ -10,6 +10,7 @@ import { numberText } from '../ui/number-words.ts';
 import './find-box.css';
 import { focusFirstHit } from './hit-list.tsx';
 import {
+  forgetChoices,
   leaveOutTag,
   longestText,
   lookForTag,
@@ -52,6 +53,7 @@ export function FindBox({ wide = false }: { wide?: boolean }) {
     navigate(searchAddress);
   };
   const choose = (offer: TagOffer) => {
+    if (location !== searchAddress) forgetChoices();
     lookForTag(offer.tag);
     setOpen(false);
     setActive(-1);
@@ -72,9 +74,11 @@ export function FindBox({ wide = false }: { wide?: boolean }) {
     } else if (event.key === 'Enter') {
       const offer = offers[active];
       setOpen(false);
+      // From anywhere else it is a new search: what was chosen for the last one is not asked unseen.
+      if (location !== searchAddress) forgetChoices();
       if (offer === undefined) {
         const understood = understoodTag(text, known, searchTexts.typedNames);
-        if (understood !== null) lookForUnderstood(understood);
+        if (understood !== null && isWholeDamage(understood)) lookForUnderstood(understood);
         goToSearch();
       } else choose(offer);
     } else if (event.key === 'Escape') {

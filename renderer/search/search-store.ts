@@ -34,6 +34,11 @@ export function lookForText(text: string): void {
   useSearchStore.setState({ text: text.slice(0, longestText) });
 }
 
+/** Keeps the words alone. */
+export function forgetChoices(): void {
+  useSearchStore.setState({ tags: [], filters: {} });
+}
+
 /** Adds a damage; the words that led to it are used up. */
 export function lookForTag(tag: DamageTag): void {
   addTag(tag, { text: '', asWords: null });

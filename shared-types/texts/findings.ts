@@ -174,10 +174,10 @@ export const findingsTexts = {
     /** Words before, between and after the links to the findings. */
     sentences: {
       same: ['', ' and ', ' say the same.'],
-      narrower: ['', ' is said already by ', ', which is a case of it.'],
+      narrower: ['', ' may be the same damage as ', ', which is a case of it.'],
       denied: ['', ' is there, but ', ' was looked for and not found.'],
       'not-examined': ['', ' is answered, but ', ' could not be examined.'],
-      'part-missing': ['', ': the part was not there, but ', ' says what was looked for on it.'],
+      'part-missing': ['', ', but ', ' says what was or was not seen on it.'],
       'marks-of-absent': ['', ' is said not to be there, but marks show it.'],
       'bend-otherwise': ['', ': the bend that was entered, held against the rotation, says the other way.'],
     },

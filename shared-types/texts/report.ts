@@ -303,7 +303,7 @@ export const reportTexts = {
     gap: (first: string, last: string, count: number) =>
       count === 1 ? first : count === 2 ? `${first} and ${last}` : `${first} to ${last} (${count})`,
     gaps: (files: string) =>
-      `By the numbers in the file names, files between those that came in never came into the case: ${files}.`,
+      `The numbers in the file names leave gaps: no photograph of the case has the name ${files}. Why is not known: it may not have been taken or brought in, or may have come in under another name.`,
     noGaps: 'The numbers in the file names leave no gap.',
   },
   footer: (section: string) =>

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 import { printFigures, writeFigures, type Figure } from './figures.ts';
+import { measureCanvas } from './measure-canvas.ts';
 import { measureLargeCase, measureSearch } from './measure-large-libraries.ts';
 import { measurePhotoGrid } from './measure-photo-grid.ts';
 import { measureImport } from './measure-import.ts';
@@ -21,6 +22,7 @@ try {
     measureLargeCase,
     measureSearch,
     measurePhotoGrid,
+    measureCanvas,
     measureLargeSearch,
   ]) {
     process.stderr.write(`${measure.name} …\n`);

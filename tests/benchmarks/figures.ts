@@ -13,7 +13,7 @@ import { programFolder } from '../../electron/processes/entry-table.ts';
 export type Figure = {
   readonly name: string;
   readonly value: number;
-  readonly unit: 'ms' | 's' | 'MB' | 'MiB' | 'pages' | 'tasks';
+  readonly unit: 'ms' | 's' | 'MB' | 'MiB' | 'frames' | 'tasks';
   readonly baseline: number | null;
   readonly ratio: number | null;
 };

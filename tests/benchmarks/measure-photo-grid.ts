@@ -18,6 +18,7 @@ type Watched = {
   readonly tasksOver100: number;
   /** The longest that a cell in sight went without its picture, or that a place in sight had no cell. */
   readonly longestBlank: number;
+  readonly frames: number;
 };
 
 export async function measurePhotoGrid(): Promise<Figure[]> {
@@ -41,10 +42,11 @@ export async function measurePhotoGrid(): Promise<Figure[]> {
   }
 }
 
-function figuresOf(words: string, { longestTask, tasksOver100, longestBlank }: Watched): Figure[] {
+function figuresOf(words: string, { longestTask, tasksOver100, longestBlank, frames }: Watched): Figure[] {
   return [
     figure(`Longest task of the page over 50 ms: ${words}`, longestTask, 'ms'),
     figure(`Tasks of the page over 100 ms: ${words}`, tasksOver100, 'tasks'),
+    figure(`Frames that were looked at: ${words}`, frames, 'frames'),
     figure(`Longest that a cell in sight was blank: ${words}`, longestBlank, 'ms'),
   ];
 }
@@ -75,9 +77,11 @@ function beginWatching(): void {
   observer.observe({ entryTypes: ['longtask'] });
   const blankSince = new Map<string, number>();
   let longestBlank = 0;
+  let frames = 0;
   let frame = 0;
   const look = (now: number) => {
     frame = requestAnimationFrame(look);
+    frames += 1;
     const blank = new Set<string>();
     const box = document.querySelector('.photo-grid-box')?.getBoundingClientRect();
     if (box === undefined) return;
@@ -109,6 +113,7 @@ function beginWatching(): void {
         longestTask: Math.max(0, ...tasks),
         tasksOver100: tasks.filter((duration) => duration > 100).length,
         longestBlank,
+        frames,
       };
     },
   });

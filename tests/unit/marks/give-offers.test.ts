@@ -99,9 +99,11 @@ describe('which finding comes first', () => {
 
   it('is the one last given to, then those at the parts on the photo, then the others', () => {
     expect(numbers(asked({ findings: all }))).toEqual([3, 2, 1, 12, 8, 7]);
+    // What lies at a part that is not on the photo stays behind, given to before or not.
     expect(numbers(asked({ findings: all, recent: [findingId(7), findingId(1)] }))).toEqual([
-      7, 1, 3, 2, 12, 8,
+      1, 3, 2, 12, 8, 7,
     ]);
+    expect(numbers(asked({ findings: all, recent: [findingId(7)], parts: [] }))[0]).toBe(7);
     expect(
       numbers(asked({ findings: all, parts: [{ component: 'turbine-wheel', position: null }] })),
     ).toEqual([8, 7, 3, 2, 1, 12]);
@@ -120,7 +122,8 @@ describe('which finding comes first', () => {
     expect(likeliest({ findings: [torn] })).toMatchObject({ offer: 'new', terms: bearing });
     expect(likeliest({ findings: all, typed: 'torn' })).toMatchObject({ finding: { number: 7 } });
     expect(likeliest({ findings: [torn], parts: [] })).toMatchObject({ finding: { number: 7 } });
-    expect(likeliest({ findings: all, recent: [findingId(7)] })).toMatchObject({ finding: { number: 7 } });
+    expect(likeliest({ findings: all, recent: [findingId(7)] })).toMatchObject({ finding: { number: 3 } });
+    expect(likeliest({ findings: [torn], recent: [findingId(7)] })).toMatchObject({ offer: 'new' });
     expect(likeliest({ findings: [], parts: [] })).toBeUndefined();
   });
 

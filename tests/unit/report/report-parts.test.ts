@@ -211,7 +211,7 @@ describe('the annexes', () => {
     ]);
     expect(sheet?.remarks.join(' ')).toContain('2 photographs were taken out of the case');
     expect(sheet?.remarks.join(' ')).toContain('photo-009.jpg, photo-011.jpg');
-    expect(sheet?.remarks.join(' ')).toContain('never came into the case: photo-010.jpg.');
+    expect(sheet?.remarks.join(' ')).toContain('no photograph of the case has the name photo-010.jpg.');
   });
 
   it('are named above the signature, which stands before them', () => {

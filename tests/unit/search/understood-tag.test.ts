@@ -1,7 +1,7 @@
 /** Words typed and Enter: the tag that they name, or none. */
 import { describe, expect, test } from 'vitest';
 
-import { understoodTag } from '#analysis/search/understood-tag.ts';
+import { isWholeDamage, understoodTag } from '#analysis/search/understood-tag.ts';
 import type { KnownTag } from '#shared-types/search.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
 
@@ -63,6 +63,15 @@ describe('words of part, kind, class and presence', () => {
     ['nothing', ''],
   ])('are not seen in %s', (_name, text) => {
     expect(understood(text)).toBeNull();
+  });
+
+  test('are a damage and nothing else where part and kind are named and no word is left', () => {
+    const whole = (text: string) => isWholeDamage(understood(text)!);
+    expect(whole('shaft nut loose')).toBe(true);
+    expect(whole('thrust bearing worn away primary')).toBe(true);
+    // As in a claim that is looked for by its own words.
+    expect(whole('loose')).toBe(false);
+    expect(whole('the shaft nut came loose')).toBe(false);
   });
 
   test('can be taken back as words, part and kind as phrases, and are then not understood again', () => {
