@@ -49,6 +49,7 @@ module.exports = {
     // How the sample photos are made, and what is true in them, is for whoever works on the program.
     '!sample-cases/render/**',
     '!sample-cases/*/truth/**',
+    '!sample-cases/*/contact-sheet.jpg',
     ...leftOut,
   ],
   asar: true,

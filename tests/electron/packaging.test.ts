@@ -89,12 +89,20 @@ describe.runIf(onLinuxX64)('the packaged program', () => {
     );
   });
 
+  /** How the sample photos are made, and what is true in them, stays with those who work on the program. */
+  const forWorkOnly = /^sample-cases\/(render\/|[^/]+\/(truth\/|contact-sheet\.jpg$))/;
+  const isNeeded = (file: string) => !/\.([cm]?ts)$/.test(file) && !forWorkOnly.test(file);
+
+  it('holds nothing of the samples that only their makers need', () => {
+    expect(inside.filter((file) => forWorkOnly.test(file))).toEqual([]);
+  });
+
   it.each(['migrations', 'analysis/knowledge/packs', 'electron/report/fonts', 'sample-cases'])(
     'holds every file of %s',
     (shipped) => {
       const needed = filesBelow(join(root, shipped))
         .map((file) => `${shipped}/${file}`)
-        .filter((file) => !/\.([cm]?ts)$/.test(file));
+        .filter(isNeeded);
       expect(needed).not.toEqual([]);
       expect(inside).toEqual(expect.arrayContaining(needed));
     },
@@ -109,7 +117,7 @@ describe.runIf(onLinuxX64)('the packaged program', () => {
     const asTheyAre = ['electron/report/fonts', 'sample-cases'].flatMap((shipped) =>
       filesBelow(join(root, shipped))
         .map((file) => `${shipped}/${file}`)
-        .filter((file) => !/\.([cm]?ts)$/.test(file)),
+        .filter(isNeeded),
     );
     expect(beside).toEqual(expect.arrayContaining(asTheyAre));
     expect(beside.filter((file) => file.endsWith('.node')).length).toBe(
