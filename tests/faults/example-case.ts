@@ -52,7 +52,7 @@ export async function makeExampleLibrary(folder: string): Promise<ExampleCase> {
 }
 
 function markOf({ photoId, findingId }: ExampleCase, id: string, order: number) {
-  const geometry = { kind: 'arrow', v: 1, tail: { x: 10, y: 12 }, tip: { x: 60, y: 40 } };
+  const geometry = { kind: 'arrow', v: 1, tail: { x: 10, y: 12 }, tip: { x: 60, y: 40 } } as const;
   return { id, photoId, findingId, geometry, order };
 }
 
