@@ -10,6 +10,7 @@ import { nodeName, type ChainFinding, type ChainSubject } from './node-words.ts'
 
 export type ChainFlagKind =
   | 'primary-follows'
+  | 'root-follows'
   | 'absent-cause'
   | 'root-without-evidence'
   | 'secondary-alone'
@@ -63,6 +64,17 @@ export function chainFlags(state: ChainState, subject: ChainSubject): readonly C
       const nodeIds = [node.id, ...before.map((one) => one.id)];
       const findingIds = [node, ...before].flatMap((one) => findingOf(one)?.id ?? []);
       return [{ flag: 'primary-follows', nodeIds, linkIds: [], findingIds, sentence }];
+    });
+
+  const rootsThatFollow = nodes
+    .filter((node) => node.kind === 'root-cause')
+    .flatMap((node): ChainFlag[] => {
+      const before = nodes.filter((one) => upstreamOf(links, node.id).has(one.id));
+      if (before.length === 0) return [];
+      const sentence = chainFlagTexts.rootFollows(begins(node), listed(before.map(name)));
+      const nodeIds = [node.id, ...before.map((one) => one.id)];
+      const findingIds = before.flatMap((one) => findingOf(one)?.id ?? []);
+      return [{ flag: 'root-follows', nodeIds, linkIds: [], findingIds, sentence }];
     });
 
   const absentCauses = nodes
@@ -125,6 +137,7 @@ export function chainFlags(state: ChainState, subject: ChainSubject): readonly C
 
   return [
     ...primaries,
+    ...rootsThatFollow,
     ...absentCauses,
     ...roots,
     ...secondaries,

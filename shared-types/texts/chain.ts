@@ -61,6 +61,8 @@ export const chainReportTexts = {
 export const chainFlagTexts = {
   primaryFollows: (finding: string, causes: string) =>
     `${finding} is primary, yet it is drawn as following from ${causes}.`,
+  rootFollows: (root: string, causes: string) =>
+    `${root} is said to be the root cause, yet it is drawn as following from ${causes}.`,
   secondaryAlone: (finding: string) => `${finding} is secondary, yet nothing leads to it.`,
   rootWithoutFinding: (root: string) => `No finding that is present follows from ${root}.`,
   rootWithoutReason: (root: string) => `${root} reaches what was found only over links that give no reason.`,

@@ -51,4 +51,11 @@ export const chainBreaks: readonly Break[] = [
     replace: 'return figure;',
     reddens: { file: 'unit/chain/chain-to-drawing.test.ts', test: 'of a long chain has numbers alone' },
   },
+  {
+    breaks: 'that a root cause has nothing before it',
+    file: 'analysis/chain/chain-flags.ts',
+    find: 'const before = nodes.filter((one) => upstreamOf(links, node.id).has(one.id));',
+    replace: 'const before: HeldNode[] = [];',
+    reddens: { file: 'unit/chain/chain-flags.test.ts', test: 'a root cause that follows' },
+  },
 ];

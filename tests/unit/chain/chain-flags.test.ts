@@ -56,6 +56,19 @@ describe('chainFlags', () => {
     );
   });
 
+  it('a root cause that follows from anything', () => {
+    const chain = chainOf([...soundNodes, written('wear', 'condition')], [...sound, ...leads('wear grit')]);
+    expect(flagged(chain, subjectOf(primary, secondary), 'root-follows')).toEqual([
+      {
+        flag: 'root-follows',
+        nodeIds: [nodeId('grit'), nodeId('wear')],
+        linkIds: [],
+        findingIds: [],
+        sentence: '“grit” is said to be the root cause, yet it is drawn as following from “wear”.',
+      },
+    ]);
+  });
+
   it('a secondary finding that nothing leads to', () => {
     const chain = chainOf(soundNodes, leads('grit f1', 'f2 claim'));
     expect(flagged(chain, subjectOf(primary, secondary), 'secondary-alone')).toMatchObject([
