@@ -117,6 +117,8 @@ export type ReportModel = {
     readonly caption: TableCaption | null;
     readonly key: SizedDrawing | null;
     readonly rows: readonly FindingRow[];
+    /** Of numbers that no finding has any more; null where none is missing. */
+    readonly remark: string | null;
     readonly notesHeading: string;
     readonly notes: readonly FindingNote[];
   };
@@ -233,6 +235,7 @@ export function buildReportModel(input: ReportInput): ReportModel {
       caption: captionOf(outline, 'findings', reportTexts.tables.findings),
       key: classKey(classesOf(findings, marks)),
       rows: findingRows(findings, plates, pack),
+      remark: remarkOnNumbers(findings),
       notesHeading: reportTexts.findings.notesHeading,
       notes: findingNotes(findings),
     },
@@ -306,6 +309,15 @@ function annexes(
       remarks: sheetRemarks(entries),
     },
   };
+}
+
+/** Whoever reads 1, 3, 4 asks for 2. */
+function remarkOnNumbers(findings: readonly Pick<Finding, 'number'>[]): string | null {
+  const given = new Set(findings.map(({ number }) => number));
+  const gone = Array.from({ length: Math.max(0, ...given) }, (_, at) => at + 1).filter(
+    (one) => !given.has(one),
+  );
+  return gone.length === 0 ? null : reportTexts.findings.gone(gone);
 }
 
 function captionOf({ tables }: ReportOutline, table: TableName, words: string): TableCaption | null {

@@ -31,6 +31,9 @@ export function findingsContent(
     ...(findings.key === null
       ? []
       : [{ stack: [type.drawing(findings.key)], margin: [0, 6, 0, 0] } as Content]),
+    ...(findings.remark === null
+      ? []
+      : [type.text([[findings.remark, voices.smallQuiet]], { margin: [0, 6, 0, 0] })]),
     ...notes(findings, page, type),
   ];
 }

@@ -213,6 +213,10 @@ export const reportTexts = {
       extent: 'Extent',
       plates: 'Shown on',
     },
+    gone: (numbers: readonly number[]) =>
+      numbers.length === 1
+        ? `Number ${numbers.join('')} was given to a finding that was removed again before this report.`
+        : `Numbers ${numbers.join(', ')} were given to findings that were removed again before this report.`,
     notesHeading: 'Notes to the findings',
     note: (number: number) => `Finding ${number}.`,
     nowhere: '–',

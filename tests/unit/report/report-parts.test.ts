@@ -6,9 +6,10 @@ import type { CaseFields } from '#shared-types/case.ts';
 import type { CustodyEntry } from '#shared-types/custody.ts';
 import type { CustodyEntryId, PartyId } from '#shared-types/ids.ts';
 import type { Party } from '#shared-types/party.ts';
+import { reportTexts } from '#shared-types/texts/report.ts';
 import type { Instant, WallTime } from '#shared-types/times.ts';
 
-import { arrow, photo, photoId, registered, reportInput } from '../../pdf/report-case.ts';
+import { arrow, finding, photo, photoId, registered, reportInput } from '../../pdf/report-case.ts';
 
 const instant = '2026-05-06T07:08:09.000Z' as Instant;
 const day = (local: string): WallTime => ({
@@ -128,6 +129,20 @@ describe('instruction and interest', () => {
       },
     ]);
     expect(JSON.stringify(model)).not.toContain('telephone');
+  });
+});
+
+describe('the numbers of the findings', () => {
+  const remarkOf = (...numbers: number[]) =>
+    buildReportModel(reportInput({ findings: numbers.map((number) => finding(number)) })).findings.remark;
+
+  it('that no finding has any more are accounted for', () => {
+    expect(remarkOf(1, 3, 4, 6)).toBe(reportTexts.findings.gone([2, 5]));
+  });
+
+  it('leave nothing to say where none is missing, or where there is no finding', () => {
+    expect(remarkOf(2, 1)).toBeNull();
+    expect(remarkOf()).toBeNull();
   });
 });
 
