@@ -16,13 +16,18 @@ export const entries = {
 } as const;
 export type EntryName = keyof typeof entries;
 
+/** glibc's allocator gives blocks larger than this back to the system as soon as they are free: pictures, pages. */
+const large = String(4 * 1024 * 1024);
+const givesBack = { MALLOC_MMAP_THRESHOLD_: large, MALLOC_TRIM_THRESHOLD_: large };
+
 /**
- * Variables of a process beside those it inherits. Decoders: one arena of glibc's allocator instead of one a thread.
- * Each arena keeps what a large picture once needed, which made two decoders and the engine 809 MiB together over
- * 20 pictures of 24 megapixels; so they are 511 MiB. Other allocators pass over it.
+ * Variables of a process beside those it inherits, for glibc's allocator; others pass over them. Decoders have one arena
+ * instead of one a thread, each of which keeps what a large picture once needed: two decoders and the engine were
+ * 809 MiB together over 20 pictures of 24 megapixels, and are 511 MiB so.
  */
 export const entryEnvironment: Readonly<Partial<Record<EntryName, Readonly<Record<string, string>>>>> = {
-  decoder: { MALLOC_ARENA_MAX: '1' },
+  engine: givesBack,
+  decoder: { MALLOC_ARENA_MAX: '1', ...givesBack },
 };
 
 const here = dirname(fileURLToPath(import.meta.url));
