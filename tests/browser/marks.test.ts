@@ -131,9 +131,11 @@ async function asked(kind: MarkKind): Promise<void> {
   await page.waitForFunction(() => document.activeElement?.getAttribute('role') === 'combobox');
 }
 
+/** What is shown may still be on its way to the library. */
+const saved = () => page.locator('.marks-foot-saving').waitFor({ state: 'detached' });
+
 /** What the deed asks the library for, commit by commit, once all is saved. */
 async function changesOf(deed: () => Promise<void>): Promise<BenchChange[][]> {
-  const saved = () => page.locator('.marks-foot-saving').waitFor({ state: 'detached' });
   await saved();
   const from = commits.length;
   await deed();
@@ -148,15 +150,16 @@ async function breaches(): Promise<unknown[]> {
 
 describe('marks of every kind', () => {
   test('a ring is drawn and given to a new finding in two keys, its class by one more', async () => {
-    await key('r');
-    await drag([0.3, 0.3], [0.45, 0.6]);
-    await asked('ring');
-    await key('w');
-    await key('Enter');
-    await key(findingsTexts.classKeys.primary);
-    await markButton('P 1.1').waitFor();
-    const changes = commits.flat();
-    expect(changes).toContainEqual(
+    const changes = await changesOf(async () => {
+      await key('r');
+      await drag([0.3, 0.3], [0.45, 0.6]);
+      await asked('ring');
+      await key('w');
+      await key('Enter');
+      await key(findingsTexts.classKeys.primary);
+      await markButton('P 1.1').waitFor();
+    });
+    expect(changes.flat()).toContainEqual(
       expect.objectContaining({
         change: 'put-finding',
         fields: expect.objectContaining({
@@ -205,6 +208,7 @@ describe('marks of every kind', () => {
     await key('Enter');
     await markButton('P 1.5').waitFor();
     await page.getByRole('list', { name: marksTexts.notes }).waitFor({ state: 'detached' });
+    await saved();
     expect(commits.flat()).toContainEqual(
       expect.objectContaining({
         mark: expect.objectContaining({
