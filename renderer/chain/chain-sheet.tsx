@@ -5,7 +5,7 @@ import { notesDrawing } from '#analysis/chain/chain-to-drawing.ts';
 import { nextBox, type WalkDirection } from '#analysis/chain/walk-boxes.ts';
 import type { ChainLinkId, ChainNodeId } from '#shared-types/ids.ts';
 import { classNames } from '../ui/class-names.ts';
-import { DrawnPart } from './drawn-part.tsx';
+import { DrawnPart } from '../ui/drawn-part.tsx';
 import type { SheetView } from './use-sheet-view.ts';
 import { useSheetPointer } from './use-sheet-pointer.ts';
 

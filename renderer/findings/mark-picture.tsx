@@ -4,13 +4,13 @@ import { Link } from 'wouter';
 import { markCrop } from '#analysis/findings/mark-crop.ts';
 import { boundsOf } from '#analysis/marks/mark-handles.ts';
 import { markToDrawing } from '#analysis/marks/mark-to-drawing.ts';
-import type { DrawingPrimitive } from '#shared-types/drawing.ts';
 import type { CaseId } from '#shared-types/ids.ts';
 import { findingsTexts } from '#shared-types/texts/findings.ts';
 import { pictureAddress } from '../api/client.ts';
 import { photoAddress } from '../app/addresses.ts';
 import { noteMarkToShow } from '../marks/last-place.ts';
 import { classNames } from '../ui/class-names.ts';
+import { DrawnPart } from '../ui/drawn-part.tsx';
 import { numberText } from '../ui/number-words.ts';
 import type { FindingMark } from './finding-rows.ts';
 
@@ -79,32 +79,8 @@ function Cropped({ mark, damage, size }: Pick<MarkPictureProps, 'mark' | 'damage
           preserveAspectRatio="none"
         />
       ) : null}
-      {drawing.map((primitive, at) => (
-        <Primitive key={at} of={primitive} />
-      ))}
+      <DrawnPart drawing={drawing} />
     </svg>
-  );
-}
-
-function Primitive({ of }: { of: DrawingPrimitive }) {
-  if (of.type === 'text') {
-    return (
-      <text x={of.x} y={of.y} fontSize={of.size} fontWeight={of.weight} fill={of.fill}>
-        {of.text}
-      </text>
-    );
-  }
-  return (
-    <path
-      d={of.d}
-      fill={of.fill ?? 'none'}
-      stroke={of.stroke ?? 'none'}
-      strokeWidth={of.strokeWidth}
-      strokeDasharray={of.dash.join(' ')}
-      strokeLinecap="round"
-      strokeLinejoin="round"
-      opacity={of.opacity}
-    />
   );
 }
 
