@@ -13,6 +13,7 @@ import { whyNoDesktopSpecs } from './desktop-runtime.mjs';
 import { prepare } from './prepare.mjs';
 import { inProject, Refusal, runScript, secondsSince } from './project.mjs';
 import { suiteNames } from './test-suites.mjs';
+import { failuresOf } from './test-failures.mjs';
 
 /** Suites that look at built files; the others run from the sources. */
 const bundlesFor = {
@@ -109,6 +110,16 @@ async function runChecks() {
   return count;
 }
 
+/** Says at the end once more what failed: in a long run the account of the suite has scrolled away, or was cut. */
+function sayWhatFailed(suites) {
+  for (const name of suites) {
+    const reportPath = inProject('test-output', `${name}.json`);
+    if (!existsSync(reportPath)) continue;
+    for (const failure of failuresOf(JSON.parse(readFileSync(reportPath, 'utf8')), inProject()))
+      print(`FAILED ${failure}`);
+  }
+}
+
 function sayWhatDidNotRun(counts) {
   const hindrance = whyNoDesktopSpecs();
   if (counts.electron === undefined || hindrance === null) return;
@@ -133,6 +144,7 @@ await runScript(async () => {
   const counts = {};
   for (const name of suites)
     counts[name] = name === 'check' ? await runChecks() : await runSuite(name, filters);
+  sayWhatFailed(suites);
   sayWhatDidNotRun(counts);
 
   const sum = { passed: 0, failed: 0, skipped: 0 };
