@@ -44,21 +44,26 @@ export type ChainLayout = {
   readonly links: ReadonlyMap<string, LaidLink>;
 };
 
-/** Points between things: boxes above each other, lines beside each other. */
-const gap = { boxes: 14, lines: 9, alone: 28, edge: 4 } as const;
+/** Points between things. */
+export type ChainGaps = {
+  /** Half of the distance between two layers, beside what the words on their links take. */
+  readonly layers: number;
+  /** Between boxes above each other. */
+  readonly boxes: number;
+  /** Between lines beside each other. */
+  readonly lines: number;
+};
+const gap = { alone: 28, edge: 4 } as const;
 /** Points between two arrows at the same edge of a box, and what the corners of a box keep for themselves. */
 const port = { step: 10, corner: 11 } as const;
 /** Width over height of a sheet of boxes that no link holds together. */
 const sheetShape = 1.6;
 
-/**
- * Links may name only boxes that are there, and no loop; otherwise a RangeError. `layerGap` is half of the distance
- * between two layers, beside what the words on their links take.
- */
+/** Links may name only boxes that are there, and no loop; otherwise a RangeError. */
 export function layoutChain(
   boxes: readonly BoxSize[],
   links: readonly LinkSize[],
-  layerGap: number,
+  gaps: ChainGaps,
 ): ChainLayout {
   const ordered = [...boxes].sort((one, other) => compared(one.key, other.key));
   const place = new Map(ordered.map((box, index) => [box.id, index]));
@@ -75,11 +80,12 @@ export function layoutChain(
   const layered = layers(
     ordered.filter((box) => linked.has(box.id)),
     sorted,
-    layerGap,
+    gaps,
   );
   return withLoneBoxes(
     layered,
     ordered.filter((box) => !linked.has(box.id)),
+    gaps.boxes,
   );
 }
 
@@ -87,14 +93,14 @@ function compared(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }
 
-function layers(boxes: readonly BoxSize[], links: readonly LinkSize[], layerGap: number): ChainLayout {
+function layers(boxes: readonly BoxSize[], links: readonly LinkSize[], gaps: ChainGaps): ChainLayout {
   if (boxes.length === 0) return { width: 0, height: 0, boxes: new Map(), links: new Map() };
   const graph = new Graph({ directed: true, multigraph: true });
   graph.setGraph({
     rankdir: 'LR',
-    nodesep: gap.boxes,
-    edgesep: gap.lines,
-    ranksep: layerGap,
+    nodesep: gaps.boxes,
+    edgesep: gaps.lines,
+    ranksep: gaps.layers,
     marginx: gap.edge,
     marginy: gap.edge,
   });
@@ -205,14 +211,14 @@ function ports(
 }
 
 /** Boxes without a link stand below, in rows. */
-function withLoneBoxes(layered: ChainLayout, alone: readonly BoxSize[]): ChainLayout {
+function withLoneBoxes(layered: ChainLayout, alone: readonly BoxSize[], between: number): ChainLayout {
   const [first] = alone;
   if (first === undefined) return layered;
-  const across = first.width + gap.boxes;
+  const across = first.width + between;
   const sheet = Math.sqrt(alone.length * sheetShape * (first.height / first.width));
   const columns = Math.max(
     1,
-    Math.min(alone.length, Math.max(Math.ceil(sheet), Math.floor((layered.width + gap.boxes) / across))),
+    Math.min(alone.length, Math.max(Math.ceil(sheet), Math.floor((layered.width + between) / across))),
   );
   const boxes = new Map(layered.boxes);
   let top = layered.height === 0 ? gap.edge : layered.height - gap.edge + gap.alone;
@@ -222,10 +228,10 @@ function withLoneBoxes(layered: ChainLayout, alone: readonly BoxSize[]): ChainLa
     let left: number = gap.edge;
     for (const box of row) {
       boxes.set(box.id, { x: left, y: top, width: box.width, height: box.height });
-      left += box.width + gap.boxes;
+      left += box.width + between;
     }
-    width = Math.max(width, left - gap.boxes + gap.edge);
-    top += Math.max(...row.map((box) => box.height)) + gap.boxes;
+    width = Math.max(width, left - between + gap.edge);
+    top += Math.max(...row.map((box) => box.height)) + between;
   }
-  return { width, height: top - gap.boxes + gap.edge, boxes, links: layered.links };
+  return { width, height: top - between + gap.edge, boxes, links: layered.links };
 }

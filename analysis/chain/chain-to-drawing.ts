@@ -15,7 +15,7 @@ import { textWidth, type Face } from '../text/font-metrics.ts';
 import { unwrapped, wrapWords, type WrappedWords } from '../text/wrap-words.ts';
 import { boxOutline } from './box-outlines.ts';
 import type { ChainContent, FigureLink, FigureNode } from './chain-content.ts';
-import { layoutChain, type Box, type LaidLink, type Spot } from './chain-layout.ts';
+import { layoutChain, type Box, type ChainGaps, type LaidLink, type Spot } from './chain-layout.ts';
 
 export type DrawnNode = Box & { readonly id: ChainNodeId; readonly drawing: Drawing };
 export type DrawnLink = {
@@ -41,19 +41,32 @@ export type ChainFigure = {
   readonly notes: readonly ChainNote[];
 };
 
-const boxWidth = 122;
-const padding = { side: 8, top: 7, foot: 8 } as const;
 const head = { size: 8, lead: 9.8, below: 2.4, chipGap: 5 } as const;
 const words = { size: 9.5, lead: 11.8 } as const;
 const label = { width: 66, size: 8, lead: 9.6, off: 3.2, mostLines: 3 } as const;
 const note = { size: 8.5, lead: 11, number: 18, above: 14, least: 260, between: 2.5 } as const;
 /**
- * How much stands in the figure itself: short reasons on their links; or, of a chain too wide for that, numbers alone,
- * which leave its boxes room to be read.
+ * How much stands in the figure itself, and how close: short reasons on their links; or, of a chain too wide for that,
+ * numbers alone and boxes close together, which leaves its words as large as can be on the page.
  */
-type Setting = { readonly layerGap: number; readonly reasons: 'short ones on their links' | 'all below' };
-const roomy: Setting = { layerGap: 30, reasons: 'short ones on their links' };
-const terse: Setting = { layerGap: 14, reasons: 'all below' };
+type Setting = {
+  readonly box: number;
+  readonly padding: { readonly side: number; readonly top: number; readonly foot: number };
+  readonly gaps: ChainGaps;
+  readonly reasons: 'short ones on their links' | 'all below';
+};
+const roomy: Setting = {
+  box: 122,
+  padding: { side: 8, top: 7, foot: 8 },
+  gaps: { layers: 30, boxes: 14, lines: 9 },
+  reasons: 'short ones on their links',
+};
+const terse: Setting = {
+  box: 110,
+  padding: { side: 6, top: 5, foot: 5 },
+  gaps: { layers: 9, boxes: 7, lines: 7 },
+  reasons: 'all below',
+};
 /** Points: what an A4 page on its side shows at six tenths of its size. */
 const widestRoomy = 1_200;
 /** Of the width: text set with kerning may be a little wider than the metrics say. */
@@ -79,7 +92,7 @@ export function chainToDrawing(content: ChainContent): ChainFigure {
 }
 
 function drawn({ nodes, links }: ChainContent, setting: Setting): ChainFigure {
-  const boxes = nodes.map((node) => ({ node, key: keyOf(node), said: saidIn(node) }));
+  const boxes = nodes.map((node) => ({ node, key: keyOf(node), said: saidIn(node, setting) }));
   boxes.sort((one, other) => (one.key < other.key ? -1 : 1));
   const place = new Map(boxes.map(({ node }, index) => [node.id, index]));
   const inOrder = [...links].sort(
@@ -99,7 +112,7 @@ function drawn({ nodes, links }: ChainContent, setting: Setting): ChainFigure {
     return { link, lines: said.lines, width: said.width, height: 2 * (below * label.lead + label.off) };
   });
   const laid = layoutChain(
-    boxes.map(({ node, key, said }) => ({ id: node.id, key, width: boxWidth, height: said.height })),
+    boxes.map(({ node, key, said }) => ({ id: node.id, key, width: setting.box, height: said.height })),
     labelled.map(({ link, width, height }) => ({
       id: link.id,
       causeId: link.causeId,
@@ -107,7 +120,7 @@ function drawn({ nodes, links }: ChainContent, setting: Setting): ChainFigure {
       width,
       height,
     })),
-    setting.layerGap,
+    setting.gaps,
   );
   return {
     width: laid.width,
@@ -135,11 +148,12 @@ type BoxWords = {
   /** Room that the letter of the class takes before the head. */
   readonly chip: number;
   readonly words: WrappedWords;
+  readonly padding: Setting['padding'];
   readonly height: number;
 };
 
-function saidIn(node: FigureNode): BoxWords {
-  const room = boxWidth - 2 * padding.side;
+function saidIn(node: FigureNode, { box, padding }: Setting): BoxWords {
+  const room = box - 2 * padding.side;
   const chip = node.class === null ? 0 : chipAt({ x: 0, y: 0 }, node.class).halfWidth * 2 + head.chipGap;
   const headWords = wrapWords(node.head, (room - chip) * surelyFits, head.size, 'sans-400');
   const wrapped = wrapWords(node.words, room * surelyFits, words.size, faceOf(node));
@@ -147,6 +161,7 @@ function saidIn(node: FigureNode): BoxWords {
     head: headWords,
     chip,
     words: wrapped,
+    padding,
     height: padding.top + headHeight(headWords) + wrapped.lines.length * words.lead + padding.foot,
   };
 }
@@ -195,6 +210,7 @@ export function notesDrawing(figure: ChainFigure): SizedDrawing {
 
 function nodeDrawing(node: FigureNode, said: BoxWords, box: Box): Drawing {
   const style = node.class === null ? null : classStyles[node.class];
+  const { padding } = said;
   const left = box.x + padding.side;
   const headBase = box.y + padding.top + head.size;
   const drawing: DrawingPrimitive[] = [...boxOutline(node.kind, box, style?.colour ?? ink.line)];

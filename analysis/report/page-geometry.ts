@@ -42,8 +42,8 @@ export const plateGap = 16;
 /** At most so many plates on one page. */
 export type PlatesAPage = 1 | 2 | 4;
 
-/** Caption and air of a plate that shares its page. */
-const roomForCaption = 58;
+/** Caption of a line or two, air, and half of the section's heading: the first plates share their page with it. */
+const roomForCaption = 70;
 /** Its key, and each line of its legend. */
 const roomForKey = 17;
 const roomForLegendLine = 12;

@@ -25,14 +25,20 @@ export type Numbers = {
   readonly plate: (id: PhotoId) => number | null;
 };
 
-/** In the order in which the photos came in. */
+/** Those in the case by their number, then those that were taken out in the order in which they came in. */
 export function registerRows(
   register: readonly RegisterEntry[],
   numbers: Numbers,
   printCameraPlaces: boolean,
 ): RegisterRow[] {
   const words = reportTexts.register;
-  return register.map(({ photo, cameraPlace, takenOut }) => {
+  const inCase = register.filter(({ takenOut }) => takenOut === null);
+  const numberOf = ({ photo }: RegisterEntry) => numbers.photo(photo.id) ?? 0;
+  const ordered = [
+    ...inCase.sort((one, other) => numberOf(one) - numberOf(other)),
+    ...register.filter(({ takenOut }) => takenOut !== null),
+  ];
+  return ordered.map(({ photo, cameraPlace, takenOut }) => {
     const plate = numbers.plate(photo.id);
     const number = numbers.photo(photo.id);
     return {
@@ -41,8 +47,7 @@ export function registerRows(
       destination: plate === null ? null : destinations.plate(photo.id),
       file: [
         photo.sourceName,
-        words.bytes(numberInWords(photo.bytes)),
-        words.came(instantInWords(photo.addedAt), photo.addedBy),
+        words.came(numberInWords(photo.bytes), instantInWords(photo.addedAt), photo.addedBy),
       ],
       taken: [
         photo.takenAt === null ? words.takenUnknown : toldTimeWithZone(photo.takenAt),

@@ -16,8 +16,10 @@ import { lineHeight, voices, type Spoken, type Typesetter } from './typesetting.
 
 /** Smaller than this share of its size a figure gets a page of its own, turned. */
 const readable = 0.6;
-const gap = { aboveCaption: 6, aboveNotes: 4, betweenNotes: 18 } as const;
+const gap = { aboveCaption: 6, aboveNotes: 4, betweenNotes: 18, betweenRows: 1.5 } as const;
 const mostNotesInOneColumn = 6;
+/** Of a list of reasons in two columns: fewer are not left below the figure. */
+const fewestRows = 4;
 /** Height in points that the heading takes at the head of a page, with the air round it. */
 const headroom = 42;
 
@@ -67,7 +69,8 @@ export function chainContent(
   } satisfies Content;
   const captionHeight = gap.aboveCaption + type.heightOf(captionOf(scale), on.measure);
   const heading = type.heading(chain, printed.height + captionHeight);
-  const below = notes(figure, on, type);
+  const left = on.textHeight - headroom - printed.height - captionHeight;
+  const below = notes(figure, on, type, left);
   if (!isTurned) return [heading, set, ...below];
   return [
     { ...(heading as object), pageBreak: 'before', pageOrientation: 'landscape' } as Content,
@@ -98,23 +101,29 @@ function remarks(figure: ChainFigure, scale: number): string[] {
   ];
 }
 
-/** The reasons that do not stand on their links, in the size of the text whatever the figure's; many in two columns. */
-function notes({ notes }: ChainFigure, page: PageGeometry, type: Typesetter): Content[] {
+/**
+ * The reasons that do not stand on their links, in the size of the text whatever the figure's; many in two columns. They
+ * begin on the next page rather than leave a line or two of many below the figure, where `left` points are left.
+ */
+function notes({ notes }: ChainFigure, page: PageGeometry, type: Typesetter, left: number): Content[] {
   const isLong = notes.length > mostNotesInOneColumn;
   const columns = isLong ? 2 : 1;
   const width = (page.measure - (columns - 1) * gap.betweenNotes) / columns;
   const set = ({ number, words }: ChainNote, index: number) =>
     type.text([[`${chainFigureTexts.note(number)} ${words}`, voices.small]], {
-      margin: [0, index === 0 ? gap.aboveNotes : 1.5, 0, 0],
+      margin: [0, index === 0 ? gap.aboveNotes : gap.betweenRows, 0, 0],
       width,
     });
   if (!isLong) return notes.map(set);
   // A row holds one of each half: what breaks to the next page breaks between rows.
   const half = Math.ceil(notes.length / 2);
+  const rowsThatFit = Math.floor(left / (lineHeight(voices.small) + gap.betweenRows));
+  const isTorn = rowsThatFit < Math.min(half, fewestRows);
   return notes.slice(0, half).map((note, index): Content => {
     const beside = notes[half + index];
     return {
       unbreakable: true,
+      ...(isTorn && index === 0 ? { pageBreak: 'before' } : {}),
       columnGap: gap.betweenNotes,
       columns: [
         { width, stack: [set(note, index)] },

@@ -278,7 +278,7 @@ export const reportTexts = {
   annex: (letter: string, words: string) => `Annex ${letter}\u00a0\u00a0${words}`,
   register: {
     heading: 'Photo register',
-    lead: 'Every photograph that ever came into the case, in the order in which they came in. The originals are kept as they came; their SHA-256 shows whether a file is the one that was examined.',
+    lead: 'Every photograph that ever came into the case: those in it by their number, then any that were taken out. The originals are kept as they came; their SHA-256 shows whether a file is the one that was examined.',
     columns: {
       photo: 'Photo',
       plate: 'Plate',
@@ -287,8 +287,7 @@ export const reportTexts = {
       sha256: 'SHA-256 of the original file',
     },
     out: 'taken out',
-    bytes: (bytes: string) => `${bytes} bytes`,
-    came: (at: string, by: string) => `came in ${at}, ${by}`,
+    came: (bytes: string, at: string, by: string) => `${bytes} bytes; came in ${at}, ${by}`,
     takenUnknown: 'time not in the file',
     takenOut: (at: string, by: string, reason: string) => `Taken out ${at} by ${by}: ${reason}`,
     nowhere: '–',

@@ -191,22 +191,21 @@ describe('the annexes', () => {
     { ...registered(photo(4, { sourceName: 'photo-011.jpg' })), takenOut: out },
   ];
 
-  it('list every photo as it came in, by its number or as taken out, with its whole hash', () => {
-    const rows = withCase({}, { photos, register }).register?.rows ?? [];
+  it('list every photo by its number, then those taken out as they came in, each with its whole hash', () => {
+    const [second, first, out3, out4] = register;
+    const mixed = [out3, second, first, out4].filter((entry) => entry !== undefined);
+    const rows = withCase({}, { photos, register: mixed }).register?.rows ?? [];
     expect(rows.map(({ photo: number, plate }) => [number, plate])).toEqual([
-      ['2', '2'],
       ['1', '1'],
+      ['2', '2'],
       ['taken out', '–'],
       ['taken out', '–'],
     ]);
-    expect(rows.map(({ sha256 }) => sha256)).toEqual(register.map(({ photo: { sha256 } }) => sha256));
-    expect(rows[1]?.taken).toEqual(['4 March 2026, 00:00:00, zone not told']);
+    const inOrder = [first, second, out3, out4].map((entry) => entry?.photo.sha256);
+    expect(rows.map(({ sha256 }) => sha256)).toEqual(inOrder);
+    expect(rows[0]?.taken).toEqual(['4 March 2026, 00:00:00, zone not told']);
     expect(rows[2]?.takenOut).toBe('Taken out 6 May 2026, 07:08 UTC by B. Other: blurred');
-    expect(rows[0]?.file).toEqual([
-      'photo-1.jpg',
-      '1000 bytes',
-      'came in 4 March 2026, 09:15 UTC, A. Analyst',
-    ]);
+    expect(rows[1]?.file).toEqual(['photo-1.jpg', '1000 bytes; came in 4 March 2026, 09:15 UTC, A. Analyst']);
   });
 
   it('print where a camera stood only when the plan says so', () => {
@@ -214,8 +213,8 @@ describe('the annexes', () => {
     const without = withCase({}, { photos, register });
     expect(JSON.stringify(without)).not.toContain('57.7');
     const rows = withCase({}, { photos, register, plan }).register?.rows ?? [];
-    expect(rows[0]?.taken).toContain('camera at 57.70000°\u00a0S, 11.96250°\u00a0E; −3\u00a0m');
-    expect(rows[1]?.taken).toContain('camera place not in the file');
+    expect(rows[1]?.taken).toContain('camera at 57.70000°\u00a0S, 11.96250°\u00a0E; −3\u00a0m');
+    expect(rows[0]?.taken).toContain('camera place not in the file');
   });
 
   it('show the photos of the case in their order, and say what they do not show', () => {
