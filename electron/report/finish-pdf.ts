@@ -1,16 +1,22 @@
-/** What a PDF says of itself. */
+/** The laid out document made whole: its pictures, and what it says of itself. */
 import type { ReportModel } from '#analysis/report/report-model.ts';
 import { PDFDocument, PDFName, PDFRef } from 'pdf-lib';
 
 import { addOutline, headingsOf } from './outline-of-pdf.ts';
+import { placePictures } from './picture-places.ts';
 import { xmpPacket } from './xmp-packet.ts';
 
-/** Sets title, author, subject, language, producer, dates and outline; leaves the pages as they are. */
+/**
+ * Puts the pictures in; sets title, author, subject, language, producer, dates and outline; leaves the pages as they are.
+ * `pictures`: absolute path of an upright JPEG for every name that the layout was given. Throws what reading them throws.
+ */
 export async function finishPdf(
   bytes: Uint8Array,
   model: ReportModel,
+  pictures: Readonly<Record<string, string>>,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> {
   const document = await PDFDocument.load(bytes, { updateMetadata: false });
+  await placePictures(document, pictures);
   const { title, subject, author, language, producer } = model.properties;
   const madeAt = new Date(model.madeAt);
   document.setTitle(title, { showInWindowTitleBar: true });

@@ -18,12 +18,12 @@ import { ink, lineHeight, typesetter, voices, type Margin, type Typesetter } fro
 const claimIndent = 14;
 
 /**
- * `pictures` holds an absolute path for every name under which the layout asks for a picture. What the document says
- * of itself is set when it is finished; only its date is needed here, since the file's identifier is made of it.
+ * `images` holds a data URL for every name under which the layout asks for a picture. What the document says of itself
+ * is set when it is finished; only its date is needed here, since the file's identifier is made of it.
  */
 export function pageLayout(
   model: ReportModel,
-  pictures: Readonly<Record<string, string>>,
+  images: Readonly<Record<string, string>>,
   printable: PrintableText,
 ): TDocumentDefinitions {
   const page = pageGeometry(model.paper);
@@ -80,7 +80,7 @@ export function pageLayout(
     ],
     header: (_current, _count, size) => head(model, lying(size), type),
     footer: (current, count, size) => foot(model, lying(size), type, current, count),
-    images: { ...pictures },
+    images: { ...images },
     defaultStyle: { font: 'sans', fontSize: voices.small.size, color: ink.text },
     language: model.properties.language,
     info: { creationDate: new Date(model.madeAt), modDate: new Date(model.madeAt) },

@@ -36,10 +36,11 @@ async function answer(order: ReportOrder): Promise<ReportWorkerMessage> {
 async function make(order: ReportOrder, begin: (phase: ReportPhase) => void): Promise<MadeReport> {
   begin('layingOut');
   await checkPictures(order);
-  const laidOut = await writePdf(order.model, namedPictures(order));
+  const pictures = namedPictures(order);
+  const laidOut = await writePdf(order.model, Object.keys(pictures));
   reachFaultPoint('report.laid-out');
   begin('finishing');
-  const { bytes, pages } = await finishPdf(laidOut, order.model);
+  const { bytes, pages } = await finishPdf(laidOut, order.model, pictures);
   const part = partFile(order);
   try {
     await files.write(part, bytes);

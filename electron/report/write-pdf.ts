@@ -1,4 +1,4 @@
-/** Lays the report out and writes it as PDF bytes. Reads the embedded fonts and the given pictures, nothing else. */
+/** Lays the report out and writes it as PDF bytes, with stand-ins for its pictures. Reads the embedded fonts, nothing else. */
 import { readFileSync } from 'node:fs';
 
 import type { ReportModel } from '#analysis/report/report-model.ts';
@@ -7,6 +7,7 @@ import pdfmake from 'pdfmake';
 
 import { fontFile } from './font-files.ts';
 import { pageLayout } from './page-layout.ts';
+import { standIn } from './picture-places.ts';
 import { printableText } from './printable-text.ts';
 import { tableLayouts } from './table-layouts.ts';
 import { readTrueType, type TrueTypeFile } from './truetype-file.ts';
@@ -19,15 +20,13 @@ function readFonts(): Record<Face, TrueTypeFile> {
 let fonts: Record<Face, TrueTypeFile> | null = null;
 
 /**
- * `pictures`: absolute path of an upright JPEG for each blob id, and for each name of a thumbnail. The same model and pictures give the same bytes.
+ * `pictures`: the names under which the layout may ask for a picture. The same model gives the same bytes.
  * pdfmake is one object for the whole thread: do not call this again before it has answered.
  */
-export async function writePdf(
-  model: ReportModel,
-  pictures: Readonly<Record<string, string>>,
-): Promise<Uint8Array> {
+export async function writePdf(model: ReportModel, pictures: readonly string[]): Promise<Uint8Array> {
   fonts ??= readFonts();
-  const readable = new Set([...faces.map(fontFile), ...Object.values(pictures)]);
+  const readable = new Set(faces.map(fontFile));
+  const images = Object.fromEntries(pictures.map((name) => [name, standIn(name)]));
   pdfmake.setFonts({
     sans: {
       normal: fontFile('sans-400'),
@@ -43,5 +42,5 @@ export async function writePdf(
   pdfmake.setTableLayouts(tableLayouts);
   pdfmake.setLocalAccessPolicy((path) => readable.has(path));
   pdfmake.setUrlAccessPolicy(() => false);
-  return await pdfmake.createPdf(pageLayout(model, pictures, printableText(fonts))).getBuffer();
+  return await pdfmake.createPdf(pageLayout(model, images, printableText(fonts))).getBuffer();
 }

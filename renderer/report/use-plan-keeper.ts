@@ -7,7 +7,7 @@ import { useFlushed } from '../api/use-flushed.ts';
 import { createPlanKeeper, type PlanKeeper, type PlanView } from './plan-keeper.ts';
 
 /** Well under the 400 ms within which what was written has to be on its way. */
-const typingPauseMs = 200;
+const typingPauseMs = 150;
 
 /** The keeper of one case's plan for as long as the panel stands; what is left unsaved is sent when it goes. */
 export function usePlanKeeper(caseId: CaseId, plan: ReportPlan): { keeper: PlanKeeper; view: PlanView } {

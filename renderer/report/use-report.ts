@@ -39,7 +39,7 @@ export type ReportMaking = {
 };
 
 /** Changes come in bursts: one to several lists at once, say. */
-const calmMs = 50;
+const calmMs = 20;
 /**
  * Pages that are being made are left to be finished, since a new beginning costs more than what is left of them; but
  * not when they take longer than this.

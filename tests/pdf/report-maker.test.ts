@@ -9,6 +9,7 @@ import { AppError } from '#shared-types/errors.ts';
 
 import { entryPath } from '../../electron/processes/entry-table.ts';
 import { createReportMaker, type ReportMaker, type ReportOrder } from '../../electron/report/report-maker.ts';
+import { finishPdf } from '../../electron/report/finish-pdf.ts';
 import { writePdf } from '../../electron/report/write-pdf.ts';
 import { scratchFolder } from '../support/files/scratch-folder.ts';
 import { qpdfCheck } from './pdf-tools.ts';
@@ -171,18 +172,21 @@ describe('what the layout may read', () => {
   it('is refused a file that was not given, even one a model names', async () => {
     const folder = scratchFolder();
     const secret = await plainPicture(join(folder, 'secret.jpg'), 160, 120);
-    const given = await plainPicture(join(folder, 'given.jpg'), 160, 120);
     const model = buildReportModel(reportInput({ photos: [photo(1)], register: [] }));
     const [plate] = model.plates.plates;
     if (plate === undefined) throw new Error('the model has no plate');
-    const hostile = {
+    const naming = (name: string) => ({
       ...model,
-      plates: { ...model.plates, plates: [{ ...plate, blobId: secret as typeof plate.blobId }] },
-    };
-    await expect(writePdf(hostile, { [blobId(1)]: given })).rejects.toThrow(
-      /denied by resource access policy/,
-    );
-    const fetching = { [blobId(1)]: 'http://127.0.0.1:9/picture.jpg' };
-    await expect(writePdf(model, fetching)).rejects.toThrow(/denied by resource access policy/);
+      plates: { ...model.plates, plates: [{ ...plate, blobId: name as typeof plate.blobId }] },
+    });
+    for (const name of [secret, 'http://127.0.0.1:9/picture.jpg']) {
+      await expect(writePdf(naming(name), [blobId(1)])).rejects.toThrow(/denied by resource access policy/);
+    }
+  });
+
+  it('is no picture: one that was not given when the document is finished is named', async () => {
+    const model = buildReportModel(reportInput({ photos: [photo(1)], register: [] }));
+    const laidOut = await writePdf(model, [blobId(1)]);
+    await expect(finishPdf(laidOut, model, {})).rejects.toThrow(`was not given: ${blobId(1)}`);
   });
 });
