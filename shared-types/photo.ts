@@ -84,6 +84,8 @@ export type Photo = PhotoFields & {
   readonly sourceName: string;
   readonly takenAt: WallTime | null;
   readonly camera: string;
+  /** The code or the words by which the file says of itself that no camera took it; null where it does not. */
+  readonly declaredSynthetic: string | null;
   readonly addedAt: Instant;
   readonly addedBy: string;
   readonly derivatives: { readonly thumbnail: string; readonly display: string };

@@ -31,7 +31,7 @@ export type OpenPoint = {
 export type WhatIsIn = {
   readonly teardownCase: CaseFields;
   readonly custody: readonly CustodyEntry[];
-  readonly photos: readonly Pick<Photo, 'parts'>[];
+  readonly photos: readonly Pick<Photo, 'parts' | 'declaredSynthetic'>[];
   readonly marks: readonly GivenOrNot[];
   readonly findings: readonly Omit<Finding, 'revision'>[];
   readonly chain: Chain;
@@ -74,7 +74,11 @@ function ofTheClaim({ teardownCase, custody }: WhatIsIn): OpenPoint[] {
 
 function ofThePhotos({ photos }: WhatIsIn): OpenPoint[] {
   const without = photos.filter(({ parts }) => parts.length === 0).length;
-  return without === 0 ? [] : [point('photos', openPointTexts.photosWithoutPart(without))];
+  const synthetic = photos.filter(({ declaredSynthetic }) => declaredSynthetic !== null).length;
+  return [
+    ...(without === 0 ? [] : [point('photos', openPointTexts.photosWithoutPart(without))]),
+    ...(synthetic === 0 ? [] : [point('photos', openPointTexts.photosSynthetic(synthetic))]),
+  ];
 }
 
 function ofTheMarks({ marks }: WhatIsIn): OpenPoint[] {

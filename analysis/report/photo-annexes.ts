@@ -52,6 +52,9 @@ export function registerRows(
       taken: [
         photo.takenAt === null ? words.takenUnknown : toldTimeWithZone(photo.takenAt),
         ...(photo.camera === '' ? [] : [photo.camera]),
+        ...(photo.declaredSynthetic === null
+          ? []
+          : [reportTexts.synthetic.register(photo.declaredSynthetic)]),
         ...(printCameraPlaces ? [cameraPlace === null ? words.noPlace : placeInWords(cameraPlace)] : []),
       ],
       sha256: photo.sha256,
@@ -78,16 +81,19 @@ export type SheetPhoto = {
   readonly number: number;
   readonly blobId: BlobId;
   readonly sourceName: string;
+  /** What stands below it about its origin; null for what its file calls no other than a photograph. */
+  readonly origin: string | null;
   /** Upright size in pixels: the picture's shape. */
   readonly picture: { readonly width: number; readonly height: number };
 };
 
 /** The case's photos in their order. */
 export function sheetPhotos(photos: readonly Photo[]): SheetPhoto[] {
-  return photos.map(({ blobId, sourceName, width, height }, index) => ({
+  return photos.map(({ blobId, sourceName, declaredSynthetic, width, height }, index) => ({
     number: index + 1,
     blobId,
     sourceName,
+    origin: declaredSynthetic === null ? null : reportTexts.synthetic.sheet,
     picture: { width, height },
   }));
 }

@@ -17,6 +17,7 @@ import { marksOnPhoto } from './mark-labels.ts';
 import { destinations } from './destinations.ts';
 import { pageGeometry, plateSize, printedPixels, type PlatesAPage } from './page-geometry.ts';
 import { platesInOrder } from './report-outline.ts';
+import { syntheticStamp } from './synthetic-stamp.ts';
 import { capitalised, partLabel, placeLabelAtStart, sideLabel } from './term-labels.ts';
 
 export type PlateMark = {
@@ -48,6 +49,8 @@ export type ReportPlate = {
   /** Size in pixels of the picture that is put on the page. */
   readonly pixels: { readonly width: number; readonly height: number };
   readonly marks: readonly PlateMark[];
+  /** Across a picture whose file says that no camera took it; empty for any other. In upright image pixels. */
+  readonly stamp: Drawing;
   readonly key: SizedDrawing | null;
   readonly legend: readonly PlateLegendLine[];
 };
@@ -103,6 +106,7 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
       printed,
       pixels: printedPixels(picture, printed),
       marks: plateMarks,
+      stamp: photo.declaredSynthetic === null ? [] : syntheticStamp(unit, picture),
       key: classKey(new Set(plateMarks.flatMap((mark) => (mark.isNote ? [] : mark.class)))),
       legend: legendOf(plateMarks, input.findings, input.pack),
     };
@@ -118,7 +122,9 @@ function captionOf(photo: Photo, photoNumber: number, photoCount: number, pack: 
     ...(photo.seenFrom === null ? [] : [reportTexts.plates.seenFrom(sideLabel(pack, photo.seenFrom))]),
     reportTexts.plates.photo(photoNumber, photoCount),
   ];
-  const known = `${capitalised(facts.join('; '))}.`;
+  const declared = photo.declaredSynthetic;
+  const origin = declared === null ? '' : ` ${reportTexts.synthetic.caption(declared)}`;
+  const known = `${capitalised(facts.join('; '))}.${origin}`;
   if (written === '') return known;
   return `${written}${/[.!?…]$/.test(written) ? '' : '.'} ${known}`;
 }

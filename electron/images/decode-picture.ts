@@ -7,6 +7,7 @@ import sharp, { type Sharp } from 'sharp';
 import { AppError } from '#shared-types/errors.ts';
 import { brokenPictureReasons } from '#shared-types/texts/pictures.ts';
 import type { DurableFiles } from '../files/durable-files.ts';
+import { declaredSynthetic } from './declared-source.ts';
 import type { DecodedPicture, DecodeOrder } from './decoder-messages.ts';
 import { derivativeKinds, type DerivativeKind } from './derivative-kinds.ts';
 import { readExif } from './exif.ts';
@@ -26,7 +27,7 @@ type Pixels = { readonly data: Buffer; readonly width: number; readonly height: 
 /** Errors: those of sniffPicture(), `picture-broken`, `disk-full`, `disk-refused`. */
 export async function decodePicture(order: DecodeOrder, files: DurableFiles): Promise<DecodedPicture> {
   const sniffed = await sniffPicture(order.path, order.sourceName);
-  const { upright, display, orientation, exifBlock } = await decodeOnce(order, sniffed);
+  const { upright, display, orientation, exifBlock, xmp } = await decodeOnce(order, sniffed);
   const thumbnail = await writeDerivative(display, 'thumbnail', order.thumbnail, order.sourceName, files);
   const displayCopy = await writeDerivative(display, 'display', order.display, order.sourceName, files);
   const exif = await readExif(exifBlock);
@@ -41,6 +42,7 @@ export async function decodePicture(order: DecodeOrder, files: DurableFiles): Pr
     orientation,
     takenAt: exif.takenAt,
     camera: exif.camera,
+    declaredSynthetic: declaredSynthetic(exif.description, xmp),
     gps: exif.gps,
   };
 }
@@ -80,6 +82,7 @@ async function decodeOnce(order: DecodeOrder, sniffed: SniffedPicture) {
       display,
       orientation,
       exifBlock: found.exif,
+      xmp: found.xmp,
     };
   } catch (error) {
     throw brokenPicture(error, order.sourceName);

@@ -57,6 +57,8 @@ export const decodedPictureSchema = z.strictObject({
   orientation: z.int().min(1).max(8),
   takenAt: wallTimeSchema.nullable(),
   camera: z.string().max(201),
+  /** The code or the words by which the file says that no camera took it. */
+  declaredSynthetic: z.string().min(1).max(200).nullable(),
   gps: z.record(z.string(), jsonValueSchema).nullable(),
 });
 export type DecodedPicture = z.infer<typeof decodedPictureSchema>;

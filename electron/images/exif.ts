@@ -16,11 +16,13 @@ export type PictureExif = {
   readonly takenAt: WallTime | null;
   /** Maker and model in one line; empty where the file does not say. */
   readonly camera: string;
+  /** ImageDescription as it stands, where it is a text. */
+  readonly description: string;
   /** The GPS tags as they stand, for the record; null where there are none. Not for lists and reports. */
   readonly gps: Readonly<Record<string, JsonValue>> | null;
 };
 
-const nothing: PictureExif = { takenAt: null, camera: '', gps: null };
+const nothing: PictureExif = { takenAt: null, camera: '', description: '', gps: null };
 
 /** Longest text and list that is taken over from a tag: characters, elements. */
 const longestText = 500;
@@ -33,7 +35,7 @@ export async function readExif(block: Uint8Array | undefined): Promise<PictureEx
   if (tiff === null) return nothing;
   const { ifd0, exif } = await parseTags(
     tiff,
-    ['Make', 'Model'],
+    ['Make', 'Model', 'ImageDescription'],
     ['DateTimeOriginal', 'OffsetTimeOriginal'],
     false,
   );
@@ -42,6 +44,7 @@ export async function readExif(block: Uint8Array | undefined): Promise<PictureEx
   return {
     takenAt: wallTime(exif.DateTimeOriginal, exif.OffsetTimeOriginal),
     camera: cameraName(ifd0.Make, ifd0.Model),
+    description: typeof ifd0.ImageDescription === 'string' ? ifd0.ImageDescription : '',
     gps: gpsTags(gps),
   };
 }

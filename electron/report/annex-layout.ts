@@ -101,7 +101,11 @@ export function sheetContent(
 }
 
 /** Its picture stands on the foot of its place, so that the numbers below are level. */
-function sheetCell({ number, blobId, sourceName, picture }: SheetPhoto, width: number, type: Typesetter) {
+function sheetCell(
+  { number, blobId, sourceName, origin, picture }: SheetPhoto,
+  width: number,
+  type: Typesetter,
+) {
   const place = { width, height: width * shape };
   const scale = Math.min(place.width / picture.width, place.height / picture.height);
   const size = { width: picture.width * scale, height: picture.height * scale };
@@ -125,7 +129,13 @@ function sheetCell({ number, blobId, sourceName, picture }: SheetPhoto, width: n
             width: width - nameWidth,
             stack: [type.text([[String(number), voices.tinyStrong]])],
           },
-          { width: nameWidth, stack: [type.oneLine(sourceName, voices.tiny, nameWidth)] },
+          {
+            width: nameWidth,
+            stack: [
+              type.oneLine(sourceName, voices.tiny, nameWidth),
+              ...(origin === null ? [] : [type.oneLine(origin, voices.tinyStrong, nameWidth)]),
+            ],
+          },
         ],
       },
     ],

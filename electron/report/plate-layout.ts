@@ -51,7 +51,7 @@ export function surelyHolds(page: PageGeometry): number {
 
 function pictureOf(plate: ReportPlate): Content[] {
   const { width, height } = plate.printed;
-  const overlay = plate.marks.flatMap((mark) => mark.drawing);
+  const overlay = [...plate.marks.flatMap((mark) => mark.drawing), ...plate.stamp];
   return [
     { image: plate.blobId, width, height },
     ...(overlay.length === 0

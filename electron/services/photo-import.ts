@@ -139,6 +139,7 @@ async function keepNewPicture(services: Services, one: OneFile, staged: StagedOr
       displayHeight: decoded.displayHeight,
       takenAt: decoded.takenAt,
       camera: decoded.camera,
+      declaredSynthetic: decoded.declaredSynthetic,
       gps: decoded.gps === null ? null : JSON.stringify(decoded.gps),
       storedAt: at,
     });

@@ -133,7 +133,9 @@ function lineOf(item: JobItem, photos: readonly Photo[], reasons: ReadonlyMap<Ph
     case 'added': {
       const reason = item.photoId === null ? undefined : reasons.get(item.photoId);
       const back = item.putBack ? [photosTexts.isPutBack(reason ?? null)] : [];
-      const said = [...back, ...also];
+      const photo = photos.find(({ id }) => id === item.photoId);
+      const isSynthetic = photo !== undefined && photo.declaredSynthetic !== null;
+      const said = [...back, ...also, ...(isSynthetic ? [photosTexts.synthetic.result] : [])];
       return said.length === 0 ? [] : [{ name, what: said.join('; '), bad: false }];
     }
   }

@@ -57,8 +57,9 @@ export const PhotoCell = memo(function PhotoCell(props: {
   );
 });
 
-function factsOf(pack: KnowledgePack, { parts, stage }: Photo): string {
+function factsOf(pack: KnowledgePack, { parts, stage, declaredSynthetic }: Photo): string {
   return [
+    ...(declaredSynthetic === null ? [] : [photosTexts.synthetic.short]),
     parts.length === 0 ? photosTexts.noPart : parts.map((part) => partLabel(pack, part)).join(', '),
     stage === null ? photosTexts.noStage : photosTexts.stages[stage],
   ].join(' · ');

@@ -138,6 +138,9 @@ function PhotoFacts({ photo }: { photo: Photo }) {
     [photosTexts.file, photo.sourceName],
     [photosTexts.taken, photo.takenAt === null ? photosTexts.notKnown : wallTimeText(photo.takenAt)],
     [photosTexts.camera, photo.camera === '' ? photosTexts.notKnown : photo.camera],
+    ...(photo.declaredSynthetic === null
+      ? []
+      : [[photosTexts.synthetic.origin, photosTexts.synthetic.says(photo.declaredSynthetic)] as const]),
     [
       photosTexts.size,
       photosTexts.pixels(numberText(photo.width), numberText(photo.height), bytesText(photo.bytes)),

@@ -27,6 +27,7 @@ import {
   type Unapplied,
 } from './said-together.ts';
 import { StillMissing } from './still-missing.tsx';
+import { SyntheticNotice } from './synthetic-notice.tsx';
 import { TakeOutDialog } from './take-out-dialog.tsx';
 
 export function PhotosAtWork(props: {
@@ -64,6 +65,10 @@ export function PhotosAtWork(props: {
       photosTexts.moved(numberText(count), count === 1, numberText(place + 1), numberText(photos.length)),
     );
   };
+  const choose = (ids: readonly PhotoId[]) => {
+    setChoice(these(ids));
+    setSaid(photosTexts.chosen(numberText(ids.length), ids.length === 1));
+  };
   const putInOrderOfTime = () => {
     const inOrder = byTimeTaken(photos).map(({ id }) => id);
     const timeless = photos.filter(({ takenAt }) => takenAt === null).length;
@@ -96,14 +101,9 @@ export function PhotosAtWork(props: {
     <>
       <div className="photos-list">
         {head}
+        <SyntheticNotice photos={photos} onChoose={choose} />
         <div className="photos-tools">
-          <StillMissing
-            photos={photos}
-            onChoose={(ids) => {
-              setChoice(these(ids));
-              setSaid(photosTexts.chosen(numberText(ids.length), ids.length === 1));
-            }}
-          />
+          <StillMissing photos={photos} onChoose={choose} />
           {readOnly || photos.length < 2 ? null : (
             <Button kind="quiet" onClick={putInOrderOfTime}>
               {photosTexts.byTime.do}

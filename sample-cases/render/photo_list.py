@@ -28,6 +28,7 @@ class Photo:
 
 PHOTOS = [
     Photo('BRN_2041', 'thrust_bearing', 'front', '2026:02:10 10:42:18', 105, 16, '1/40', 400, 2),
+    Photo('BRN_2044', 'thrust_bearing', 'rear', '2026:02:10 10:49:02', 105, 16, '1/40', 400, 12),
     Photo('BRN_2046', 'thrust_bearing', 'sound', '2026:02:10 11:05:30', 105, 16, '1/50', 400, 6, samples=8),
     Photo(
         'BRN_2052', 'compressor_wheel', 'over', '2026:02:10 11:31:09', 98, 16, '1/50', 400, 1, exposure=0.1, share=0.56

@@ -21,6 +21,10 @@ export const openPointTexts = {
   },
   photosWithoutPart: (n: number) =>
     n === 1 ? 'One photo does not say which part it shows.' : `${n} photos do not say which part they show.`,
+  photosSynthetic: (n: number) =>
+    n === 1
+      ? 'One photo is computer-generated, as its own file says: it shows no part of this unit.'
+      : `${n} photos are computer-generated, as their own files say: they show no part of this unit.`,
   marksWithoutFinding: (n: number) =>
     n === 1 ? 'One mark is given to no finding.' : `${n} marks are given to no finding.`,
   findings: {

@@ -61,6 +61,17 @@ export const photosTexts = {
   noCaption: 'no caption yet',
   noPart: 'no part',
   noStage: 'no stage',
+  synthetic: {
+    short: 'computer-generated',
+    origin: 'Origin',
+    says: (words: string) => `computer-generated, as the file says: “${words}”`,
+    result: 'its own file says that it is computer-generated: no evidence of a part',
+    notice: (n: string, one: boolean) =>
+      one
+        ? '1 photo of this case is computer-generated, as its own file says. It is no evidence of a part: take it out, or it is stamped so in the report.'
+        : `${n} photos of this case are computer-generated, as their own files say. They are no evidence of a part: take them out, or they are stamped so in the report.`,
+    choose: (one: boolean) => (one ? 'Choose it' : 'Choose them'),
+  },
 
   missing: {
     label: 'Choose those of which something is not said yet',
@@ -154,7 +165,7 @@ export const photosTexts = {
     hashNotCopied: 'The SHA-256 could not be copied. It is shown whole: select it and copy it by hand.',
     wasOut: (from: string, to: string, reason: string) => `Was out from ${from} to ${to}: ${reason}`,
     putBack: 'Put back',
-    putBackNamed: (name: string) => `Put ${name} back`,
+    putBackNamed: (name: string) => `Put back ${name}`,
     isBack: (name: string) => `${name} is back in the case.`,
   },
 

@@ -276,6 +276,15 @@ export const reportTexts = {
     journalHead: 'Hash of the last line',
   },
   annex: (letter: string, words: string) => `Annex ${letter}\u00a0\u00a0${words}`,
+  /** Of a photo whose file says of itself that no camera took it. */
+  synthetic: {
+    stamp: 'NOT A PHOTOGRAPH: computer-generated, as its own file says',
+    caption: (words: string) => `The file says of itself that no camera took it (“${words}”).`,
+    register: (words: string) => `says of itself: ${words}`,
+    sheet: 'computer-generated',
+    limits: (plates: string, many: boolean) =>
+      `${many ? 'Photos' : 'Photo'} ${plates} ${many ? 'are' : 'is'} no photograph by the word of ${many ? 'their own files' : 'its own file'}; nothing that ${many ? 'they show' : 'it shows'} was seen on a part.`,
+  },
   register: {
     heading: 'Photo register',
     lead: 'Every photograph that ever came into the case: those in it by their number, then any that were taken out. The originals are kept as they came; their SHA-256 shows whether a file is the one that was examined.',

@@ -1,6 +1,6 @@
 /** One drop with everything a card or a mailbox can hold: what is good arrives, what is not is named, with what to do. */
 import { readFile, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
@@ -31,6 +31,8 @@ const bad: readonly { name: string; code: ErrorCode; details: Readonly<Record<st
     details: { megapixels: '3600', limit: String(pictureLimits.megapixelsByRows) },
   })),
 ];
+/** Made by computer, as its digital source type says. */
+const sampleCasePhoto = resolve('sample-cases', 'ferry-auxiliary', 'photos', 'BRN_2041.jpg');
 const good = ['face.jpg', 'sixteen-bits.png', 'wheel.jpg'];
 
 let house: ProgramHouse;
@@ -143,6 +145,27 @@ describe('a drop of good and bad files', () => {
     for (const [name, content] of Object.entries(await contents())) {
       expect((await readFile(join(house.folder, name))).equals(content)).toBe(true);
     }
+  });
+});
+
+describe('a picture whose file says that no camera took it', () => {
+  test('is warned of in the list and above the grid, and can be chosen from there', async () => {
+    const { synthetic } = photosTexts;
+    await dropFiles(page, [sampleCasePhoto]);
+    await page
+      .getByRole('listitem')
+      .filter({ hasText: synthetic.result })
+      .getByText('BRN_2041.jpg')
+      .waitFor();
+    const notice = page.getByRole('status').filter({ hasText: synthetic.notice('1', true) });
+    await notice.getByRole('button', { name: synthetic.choose(true) }).click();
+    await page.getByText(synthetic.says('algorithmicMedia')).waitFor();
+    await page.getByRole('option', { name: synthetic.short, selected: true }).waitFor();
+    // Out again: what follows counts the photos that were there before.
+    await page.getByRole('button', { name: photosTexts.takeOut.open }).click();
+    await page.getByLabel(photosTexts.takeOut.reason).fill('a sample');
+    await page.getByRole('button', { name: photosTexts.takeOut.do, exact: true }).click();
+    await notice.waitFor({ state: 'detached' });
   });
 });
 

@@ -60,11 +60,12 @@ test('leaves nothing open but findings that no mark shows yet', async () => {
   const { id, version } = teardownCase.pack;
   const { findings, marks } = await engine.ask('bench.read', { caseId });
   const custody = await engine.ask('custody.list', { caseId });
+  const photos = await engine.ask('photos.list', { caseId });
   expect(custodyGaps(custody)).toEqual([]);
   const points = openPoints({
     teardownCase,
     custody,
-    photos: await engine.ask('photos.list', { caseId }),
+    photos,
     findings,
     marks,
     chain: await engine.ask('chain.read', { caseId }),
@@ -74,6 +75,8 @@ test('leaves nothing open but findings that no mark shows yet', async () => {
   const unshown = findings
     .filter((one) => one.presence === 'present' && one.kind !== 'not-present' && !shown.has(one.id))
     .map(({ number }) => number);
-  const allowed = unshown.length === 0 ? [] : [openPointTexts.findings.withoutMark(unshown)];
+  // Every photo of a sample case says what it is.
+  const made = openPointTexts.photosSynthetic(photos.length);
+  const allowed = [made, ...(unshown.length === 0 ? [] : [openPointTexts.findings.withoutMark(unshown)])];
   expect(points.map(({ sentence }) => sentence)).toEqual(allowed);
 });

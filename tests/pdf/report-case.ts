@@ -77,6 +77,7 @@ export function photo(number: number, change: Partial<Photo> = {}): Photo {
     sourceName: `photo-${number}.jpg`,
     takenAt: null,
     camera: '',
+    declaredSynthetic: null,
     addedAt: instant,
     addedBy: 'A. Analyst',
     derivatives: { thumbnail: '', display: '' },

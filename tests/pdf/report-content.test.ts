@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import type { ReportInput } from '#analysis/report/report-model.ts';
 import { instantInWords } from '#analysis/report/told-words.ts';
+import { reportTexts } from '#shared-types/texts/report.ts';
 import type { CustodyEntryId, PartyId } from '#shared-types/ids.ts';
 import type { Instant } from '#shared-types/times.ts';
 
@@ -191,6 +192,24 @@ describe('the way through it', () => {
     );
     // Every named place that anything leads to is there, and lies on a page.
     for (const { dest, page } of links) expect(page, dest).not.toBeNull();
+  });
+});
+
+describe('a picture whose file says that no camera took it', () => {
+  it('is stamped on its plate, and called so below it, in the register and on the contact sheet', async () => {
+    const made = photo(1, { declaredSynthetic: 'algorithmicMedia' });
+    const shown = await printReport(
+      maker,
+      scratchFolder(),
+      reportInput({ photos: [made, photo(2)], register: [registered(made), registered(photo(2))] }),
+    );
+    const { stamp, caption, register, sheet } = reportTexts.synthetic;
+    const printedWords = withoutSpaces(shown.bodies.join(' '));
+    const times = (said: string) => printedWords.split(withoutSpaces(said)).length - 1;
+    expect(times(stamp)).toBe(1);
+    expect(times(caption('algorithmicMedia'))).toBe(1);
+    expect(times(register('algorithmicMedia'))).toBe(1);
+    expect(printedWords).toMatch(new RegExp(`photo-1\\.jpg${withoutSpaces(sheet)}`));
   });
 });
 

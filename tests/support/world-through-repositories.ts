@@ -81,6 +81,7 @@ function pourPhoto(
     displayHeight: height,
     takenAt: null,
     camera: '',
+    declaredSynthetic: null,
     gps: null,
     storedAt: at,
   });

@@ -18,6 +18,8 @@ export type Blob = {
   readonly displayHeight: number;
   readonly takenAt: WallTime | null;
   readonly camera: string;
+  /** The code or the words by which the file says that no camera took it. */
+  readonly declaredSynthetic: string | null;
   /** As read from the file, JSON; never shown outside the register. */
   readonly gps: string | null;
   readonly storedAt: Instant;
@@ -27,8 +29,8 @@ export function addBlob(db: Db, blob: Blob): void {
   const result = db
     .prepare(
       `INSERT INTO blob (uuid, sha256, bytes, media_type, width, height, orientation, display_width, display_height,
-         taken_local, taken_offset_minutes, taken_precision, camera, gps, stored_at)
-       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+         taken_local, taken_offset_minutes, taken_precision, camera, declared_synthetic, gps, stored_at)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     )
     .run(
       blob.id,
@@ -44,6 +46,7 @@ export function addBlob(db: Db, blob: Blob): void {
       blob.takenAt?.offsetMinutes ?? null,
       blob.takenAt?.precision ?? null,
       blob.camera,
+      blob.declaredSynthetic,
       blob.gps,
       blob.storedAt,
     );

@@ -28,12 +28,14 @@ export type PhotoRow = {
   taken_offset_minutes: number | null;
   taken_precision: WallTime['precision'] | null;
   camera: string;
+  declared_synthetic: string | null;
 };
 
 /** Columns of a photo p and its picture b. */
 export const photoColumns = `p.id AS row, p.uuid, p.revision, p.caption, p.stage, p.seen_from, p.source_name,
   p.added_at, p.added_by, b.uuid AS blob, b.sha256, b.bytes, b.media_type, b.width, b.height, b.display_width,
-  b.display_height, b.taken_local, b.taken_offset_minutes, b.taken_precision, b.camera`;
+  b.display_height, b.taken_local, b.taken_offset_minutes, b.taken_precision, b.camera,
+  b.declared_synthetic`;
 
 const select = `SELECT ${photoColumns} FROM photo p JOIN blob b ON b.id = p.blob_row`;
 
@@ -54,6 +56,7 @@ export function toPhoto(row: PhotoRow, parts: PartShown[]): Photo {
     sourceName: row.source_name,
     takenAt: takenAt(row),
     camera: row.camera,
+    declaredSynthetic: row.declared_synthetic,
     addedAt: row.added_at as Instant,
     addedBy: row.added_by,
     derivatives: { thumbnail: `thumbnail/${row.blob}`, display: `display/${row.blob}` },

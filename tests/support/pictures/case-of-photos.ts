@@ -68,6 +68,7 @@ export async function furnishCaseOfPhotos(libraryFolder: string, count: number):
           displayHeight: height,
           takenAt: bare ? null : { local, offsetMinutes: null, precision: 'second' },
           camera: bare ? '' : 'Orrery Bench 5',
+          declaredSynthetic: null,
           gps: null,
           storedAt: testInstant,
         });

@@ -136,6 +136,7 @@ describe('the derived pictures', () => {
       orientation: 1,
       takenAt: null,
       camera: 'Orrery Bench 5',
+      declaredSynthetic: null,
       gps: expect.objectContaining({ GPSLatitude: [51, 30, 0] }) as unknown,
     });
     const derivedPaths = [order.display, order.thumbnail];
@@ -258,6 +259,7 @@ describe('a picture that cannot be used', () => {
       orientation: 1,
       takenAt: null,
       camera: '',
+      declaredSynthetic: null,
       gps: null,
     });
   });

@@ -23,7 +23,7 @@ const filled: CaseFields = {
 const content = (more: Partial<WhatIsIn> = {}): WhatIsIn => ({
   teardownCase: filled,
   custody: [],
-  photos: [{ parts: [{ component: 'compressor-wheel', position: null }] }],
+  photos: [{ parts: [{ component: 'compressor-wheel', position: null }], declaredSynthetic: null }],
   marks: [arrowOf(findingId(1))],
   findings: [finding(1)],
   chain: { nodes: [], links: [] },
@@ -80,8 +80,11 @@ describe('a point is open', () => {
   });
 
   test('where photos show no part and marks no finding, counted', () => {
-    const bare = { parts: [] };
+    const bare = { parts: [], declaredSynthetic: null };
     expect(sentences({ photos: [bare, bare] })).toContain(texts.photosWithoutPart(2));
+    const made = { ...bare, declaredSynthetic: 'algorithmicMedia' };
+    expect(sentences({ photos: [bare, made] })).toContain(texts.photosSynthetic(1));
+    expect(sentences({ photos: [bare] })).not.toContain(texts.photosSynthetic(1));
     const note = { findingId: null, geometry: { kind: 'text' } } as const;
     expect(sentences({ marks: [...content().marks, arrowOf(null), note] })).toContain(
       texts.marksWithoutFinding(1),
