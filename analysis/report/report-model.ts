@@ -40,7 +40,7 @@ import {
   type TableName,
 } from './report-outline.ts';
 import { reportPlates, type ReportPlate } from './report-plates.ts';
-import { titleBlock, unitName, type LabelledValue } from './title-block.ts';
+import { standingOf, titleBlock, unitName, type LabelledValue } from './title-block.ts';
 import { instantInWords } from './told-words.ts';
 import {
   claimantsOf,
@@ -53,6 +53,8 @@ import {
 export type { LabelledValue } from './title-block.ts';
 
 export type ReportInput = {
+  /** Of the library of sample cases: said on every page, and no photo needs a stamp of its own. */
+  readonly isSample: boolean;
   readonly teardownCase: TeardownCase;
   readonly parties: readonly Party[];
   /** In the order of the times told. */
@@ -165,7 +167,8 @@ export type ReportModel = {
     | null;
 };
 
-export function buildReportModel(input: ReportInput): ReportModel {
+export function buildReportModel(asked: ReportInput): ReportModel {
+  const input = asked.isSample ? withoutOrigins(asked) : asked;
   const { teardownCase, photos, marks, pack, analyst, plan } = input;
   const findings = [...input.findings].sort((one, other) => one.number - other.number);
   const { platesAPage } = plan;
@@ -207,7 +210,7 @@ export function buildReportModel(input: ReportInput): ReportModel {
       producer: reportTexts.producer,
     },
     running: {
-      report: reportTexts.runningTitle(teardownCase.number, reportTexts.standings[teardownCase.status]),
+      report: reportTexts.runningTitle(teardownCase.number, standingOf(input)),
       unit,
       foot: reportTexts.footer(numberOf('limits')),
     },
@@ -278,6 +281,18 @@ function outlineInputOf(input: ReportInput): OutlineInput {
     register,
     hasCustody: custody.length > 0,
     hasChain: input.chain.nodes.length > 0,
+  };
+}
+
+/** What is said of all of them on every page is not said of each. */
+function withoutOrigins(input: ReportInput): ReportInput {
+  return {
+    ...input,
+    photos: input.photos.map((photo) => ({ ...photo, declaredSynthetic: null })),
+    register: input.register.map((entry) => ({
+      ...entry,
+      photo: { ...entry.photo, declaredSynthetic: null },
+    })),
   };
 }
 

@@ -17,14 +17,24 @@ export type TitleInput = {
   readonly pack: KnowledgePack;
   readonly analyst: Analyst;
   readonly instant: Instant;
+  /** Of the library of sample cases. */
+  readonly isSample: boolean;
 };
+
+/** "working copy, not issued"; of a sample case that it is one. */
+export function standingOf({
+  teardownCase,
+  isSample,
+}: Pick<TitleInput, 'teardownCase' | 'isSample'>): string {
+  return isSample ? reportTexts.sampleStanding : reportTexts.standings[teardownCase.status];
+}
 
 /**
  * What identifies the unit is always there, "not entered" where it is not known; what was seen or told of it only
  * where it was entered. `plateOf` answers the plate that shows a photo, null for one that is no longer in the case.
  */
 export function titleBlock(
-  { teardownCase, pack, analyst, instant }: TitleInput,
+  { teardownCase, pack, analyst, instant, isSample }: TitleInput,
   plateOf: (photoId: PhotoId) => number | null,
 ): LabelledValue[] {
   const { block } = reportTexts;
@@ -39,7 +49,7 @@ export function titleBlock(
     value === null ? [] : [{ label, value: words(value) }];
   return [
     { label: block.caseNumber, value: teardownCase.number },
-    { label: block.standing, value: reportTexts.standings[teardownCase.status] },
+    { label: block.standing, value: standingOf({ teardownCase, isSample }) },
     { label: block.machine, value: capitalised(pack.label) },
     { label: block.unit, value: orNotEntered(makerAndModel(teardownCase)) },
     { label: block.serial, value: orNotEntered(unit.serial) },

@@ -42,6 +42,7 @@ function gather(services: Services, { caseId, paper }: ReportRequest) {
   const findings = listFindings(db, caseId);
   if (photos.length === 0 && findings.length === 0) throw new AppError('report-empty');
   const model = buildReportModel({
+    isSample: services.config.library === 'samples',
     teardownCase,
     parties: listParties(db, caseId),
     custody: listCustody(db, caseId),

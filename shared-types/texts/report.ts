@@ -101,6 +101,7 @@ export const reportTexts = {
   severities,
   senses,
   standings,
+  sampleStanding: 'sample case, photos computer-generated',
   threadHands,
   durations,
   roles,

@@ -129,6 +129,7 @@ export function arrow(
 
 export function reportInput(change: Partial<ReportInput> = {}): ReportInput {
   const input: ReportInput = {
+    isSample: false,
     teardownCase: {
       id: uuid(5, 1) as CaseId,
       revision: 3,

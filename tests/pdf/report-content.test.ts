@@ -211,6 +211,18 @@ describe('a picture whose file says that no camera took it', () => {
     expect(times(register('algorithmicMedia'))).toBe(1);
     expect(printedWords).toMatch(new RegExp(`photo-1\\.jpg${withoutSpaces(sheet)}`));
   });
+
+  it('needs no stamp in a sample case, which says so at the head of every page', async () => {
+    const made = photo(1, { declaredSynthetic: 'algorithmicMedia' });
+    const input = reportInput({ isSample: true, photos: [made], register: [registered(made)] });
+    const { file } = await printReport(maker, scratchFolder(), input);
+    const pages = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).split('\f');
+    for (const page of pages.filter((words) => words.trim() !== '')) {
+      expect(page).toContain(reportTexts.sampleStanding);
+      expect(page).not.toContain('algorithmicMedia');
+      expect(withoutSpaces(page)).not.toContain(withoutSpaces(reportTexts.synthetic.stamp));
+    }
+  });
 });
 
 describe('odd cases', () => {
