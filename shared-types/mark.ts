@@ -53,12 +53,55 @@ export const textGeometrySchema = z.strictObject({
 });
 export type TextGeometry = z.infer<typeof textGeometrySchema>;
 
+/** A length between two points, measured where the photo has a scale. */
+export const dimensionGeometrySchema = z.strictObject({
+  kind: z.literal('dimension'),
+  v: z.literal(1),
+  from: imagePointSchema,
+  to: imagePointSchema,
+});
+export type DimensionGeometry = z.infer<typeof dimensionGeometrySchema>;
+
+/** Millimetres, with the expanded uncertainty (k = 2) of whatever they were read from. */
+export const knownLengthSchema = z.strictObject({
+  mm: z.number().positive().max(1e5),
+  expandedMm: z.number().min(0).max(1e4),
+});
+export type KnownLength = z.infer<typeof knownLengthSchema>;
+
+/** Two points a known length apart: what makes pixels millimetres on this photo, as long as it was not tilted. */
+export const scaleGeometrySchema = z.strictObject({
+  kind: z.literal('scale'),
+  v: z.literal(1),
+  from: imagePointSchema,
+  to: imagePointSchema,
+  /** Null until it is entered: then it measures nothing. */
+  known: knownLengthSchema.nullable(),
+  /** Degrees by which the photo may have been taken from square to the plane. */
+  greatestTilt: z.number().min(0).max(45),
+});
+export type ScaleGeometry = z.infer<typeof scaleGeometrySchema>;
+
+/** Four corners of a rectangle of known sides: what makes pixels millimetres in its plane, tilted or not. */
+export const rectangleGeometrySchema = z.strictObject({
+  kind: z.literal('rectangle'),
+  v: z.literal(1),
+  /** One after the other round it, from any corner and either way round. */
+  corners: z.array(imagePointSchema).length(4),
+  /** From the first corner to the second, and from the second to the third; null until they are entered. */
+  sides: z.tuple([knownLengthSchema, knownLengthSchema]).nullable(),
+});
+export type RectangleGeometry = z.infer<typeof rectangleGeometrySchema>;
+
 export const markGeometrySchema = z.discriminatedUnion('kind', [
   arrowGeometrySchema,
   ringGeometrySchema,
   outlineGeometrySchema,
   lineGeometrySchema,
   textGeometrySchema,
+  dimensionGeometrySchema,
+  scaleGeometrySchema,
+  rectangleGeometrySchema,
 ]);
 export type MarkGeometry = z.infer<typeof markGeometrySchema>;
 export type MarkKind = MarkGeometry['kind'];

@@ -6,15 +6,17 @@ export type MarkLook = {
   readonly class: DamageClass;
   /** What stands in the label, "P 7.1" say; empty for no label. */
   readonly label: string;
-  /** Words that are a note (notes.ts): in plain ink, without the colour and the line of a class. */
+  /** What is no damage (notes.ts): in plain ink, without the colour and the line of a class. */
   readonly note?: boolean;
+  /** What was measured, "12.4 ± 0.3 mm" say: stands on marks that measure. */
+  readonly reading?: string;
   /** Image pixels per drawing point: per CSS pixel on screen, per PDF point on paper. */
   readonly unit: number;
   /** Size of the picture in image pixels: where it is given label and words are kept inside it. */
   readonly within?: Size;
 };
 
-/** Of notes: almost black, on the white band that all words stand on. */
+/** Of notes, lengths and scales: almost black, on the white band that all words stand on. */
 export const noteColour = '#101112';
 /** Width of a mark's line in drawing points. */
 export const lineWidth = 2.4;

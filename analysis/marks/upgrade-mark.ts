@@ -17,6 +17,9 @@ const upgradeSteps: Readonly<Record<MarkKind, readonly Step[]>> = {
   outline: [],
   line: [],
   text: [],
+  dimension: [],
+  scale: [],
+  rectangle: [],
 };
 
 /** Why a geometry cannot be read: written by a newer program, or damaged. */

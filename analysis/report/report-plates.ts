@@ -8,8 +8,10 @@ import type { KnowledgePack } from '#shared-types/knowledge-pack.ts';
 import type { Mark } from '#shared-types/mark.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import type { PaperSize } from '#shared-types/settings.ts';
+import { measureTexts } from '#shared-types/texts/measure.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
 
+import { photoReadings, type PhotoReadings } from '../measure/photo-readings.ts';
 import { classKey, type SizedDrawing } from './class-key.ts';
 import { findingWords } from './finding-rows.ts';
 import { labelRange } from './label-range.ts';
@@ -18,6 +20,7 @@ import { destinations } from './destinations.ts';
 import { pageGeometry, plateSize, printedPixels, type PlatesAPage } from './page-geometry.ts';
 import { platesInOrder } from './report-outline.ts';
 import { syntheticStamp } from './synthetic-stamp.ts';
+import { numberInWords } from './told-words.ts';
 import { capitalised, partLabel, placeLabelAtStart, sideLabel } from './term-labels.ts';
 
 export type PlateMark = {
@@ -27,6 +30,8 @@ export type PlateMark = {
   readonly findingNumber: number | null;
   /** Words that need none: they have no label and no line below the plate. */
   readonly isNote: boolean;
+  /** "12.4 ± 0.3 mm" where it is a measured length; else empty. */
+  readonly reading: string;
   /** In upright image pixels. */
   readonly drawing: Drawing;
 };
@@ -82,6 +87,7 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
     const legendLines = labelled.length === 0 ? null : new Set(labelled.map((mark) => mark.findingId)).size;
     const printed = plateSize(picture, page, { platesAPage, legendLines });
     const unit = (picture.width / printed.width) * pagePointsPerDrawingPoint;
+    const readings = photoReadings(marks, picture);
     const plateMarks = marks.map((mark): PlateMark => {
       const finding = mark.findingId === null ? undefined : findingOf.get(mark.findingId);
       const label = input.labels.get(mark.id) ?? '';
@@ -92,13 +98,23 @@ export function reportPlates(input: PlatesInput): ReportPlate[] {
         class: damageClass,
         findingNumber: finding?.number ?? null,
         isNote: note,
-        drawing: markToDrawing(mark.geometry, { class: damageClass, label, note, unit, within: picture }),
+        reading: mark.geometry.kind === 'dimension' ? (readings.words.get(mark.id) ?? '') : '',
+        drawing: markToDrawing(mark.geometry, {
+          class: damageClass,
+          label,
+          note,
+          reading: readings.words.get(mark.id) ?? '',
+          unit,
+          within: picture,
+        }),
       };
     });
     return {
       number: index + 1,
       name: reportTexts.plates.name(index + 1),
-      caption: captionOf(photo, photoNumber, input.photos.length, input.pack),
+      caption: [captionOf(photo, photoNumber, input.photos.length, input.pack), ...measuredBy(readings)].join(
+        ' ',
+      ),
       destination: destinations.plate(photo.id),
       photoNumber,
       blobId: photo.blobId,
@@ -129,9 +145,22 @@ function captionOf(photo: Photo, photoNumber: number, photoCount: number, pack: 
   return `${written}${/[.!?…]$/.test(written) ? '' : '.'} ${known}`;
 }
 
+/** How the lengths on the plate were come by; nothing where none is measured in millimetres. */
+function measuredBy({ scale, measurements }: PhotoReadings): string[] {
+  if (scale === null || measurements.size === 0) return [];
+  const words = measureTexts.plate;
+  return scale.scale.kind === 'length'
+    ? [words.byScale(scale.words, numberInWords(scale.scale.greatestTilt))]
+    : [words.byRectangle(scale.words)];
+}
+
 /** A part that the caption names need not be named twice. */
 function isSaidIn(caption: string, label: string): boolean {
   return caption.toLowerCase().includes(label.toLowerCase());
+}
+
+function measuredWords({ label, reading }: PlateMark): string {
+  return `${label} ${measureTexts.plate.measures(reading)}`;
 }
 
 /** Marks of one finding share a line; those not given to the finding they need come last. */
@@ -142,9 +171,13 @@ function legendOf(
 ): PlateLegendLine[] {
   const lines: PlateLegendLine[] = [];
   for (const finding of findings) {
-    const labels = marks.filter((mark) => mark.findingNumber === finding.number).map((mark) => mark.label);
+    const ofFinding = marks.filter((mark) => mark.findingNumber === finding.number);
+    const labels = ofFinding.map((mark) => mark.label);
     if (labels.length === 0) continue;
-    const words = `${placeLabelAtStart(pack, finding)}: ${findingWords(finding, pack)}`;
+    const measured = ofFinding.filter(({ reading }) => reading !== '').map(measuredWords);
+    const words = [`${placeLabelAtStart(pack, finding)}: ${findingWords(finding, pack)}`, ...measured].join(
+      '; ',
+    );
     lines.push({ marks: labelRange(labels), words });
   }
   const unassigned = marks.find((mark) => mark.findingNumber === null && !mark.isNote);

@@ -1,5 +1,7 @@
 /** What can be done with the marks that are chosen. */
+import { isScale } from '#analysis/marks/notes.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
+import { capitalised } from '#analysis/report/term-labels.ts';
 import { Button } from '../ui/button.tsx';
 import type { LabelledMark } from './labelled-marks.ts';
 import { deedKeys } from './mark-keys.ts';
@@ -16,6 +18,9 @@ export type ChosenDeeds = {
   readonly remove: () => void;
 };
 
+/** A scale without its length has no name beside its kind. */
+const titleName = ({ name, mark }: LabelledMark) => (isScale(mark.geometry.kind) ? '' : name);
+
 export function ChosenMarks(props: {
   marks: readonly LabelledMark[];
   readOnly: boolean;
@@ -25,15 +30,21 @@ export function ChosenMarks(props: {
   const [one] = marks;
   if (one === undefined) return null;
   const alone = marks.length === 1;
-  const title = alone ? texts.title(one.name, one.mark.geometry.kind) : texts.several(marks.length);
+  const title = !alone
+    ? texts.several(marks.length)
+    : one.reading !== '' && one.label === ''
+      ? capitalised(one.name)
+      : texts.title(titleName(one), one.mark.geometry.kind);
   return (
     <section className="marks-chosen" aria-label={title}>
       <h2>{title}</h2>
       {readOnly ? null : (
         <>
-          <Button kind="quiet" shortcut={deedKeys.give} title={texts.giveHint} onClick={deeds.give}>
-            {texts.give}
-          </Button>
+          {marks.every(({ mark }) => isScale(mark.geometry.kind)) ? null : (
+            <Button kind="quiet" shortcut={deedKeys.give} title={texts.giveHint} onClick={deeds.give}>
+              {texts.give}
+            </Button>
+          )}
           {alone && one.mark.geometry.kind === 'text' ? (
             <Button kind="quiet" shortcut="↵" onClick={deeds.rewrite}>
               {texts.rewrite}

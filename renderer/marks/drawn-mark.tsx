@@ -12,6 +12,7 @@ export type DrawnMarkProps = {
   damageClass: DamageClass;
   label: string;
   note?: boolean | undefined;
+  reading?: string | undefined;
   /** Image pixels per CSS pixel. */
   unit: number;
   within: Size;
@@ -20,11 +21,11 @@ export type DrawnMarkProps = {
 };
 
 export const DrawnMark = memo(function DrawnMark(props: DrawnMarkProps) {
-  const { geometry, damageClass, label, note = false, unit, within, chosen } = props;
+  const { geometry, damageClass, label, note = false, reading = '', unit, within, chosen } = props;
   const drawing = useMemo(() => {
-    const mark = markToDrawing(geometry, { class: damageClass, label, note, unit, within });
+    const mark = markToDrawing(geometry, { class: damageClass, label, note, reading, unit, within });
     return chosen ? [...chosenUnderlay(mark, unit), ...mark] : mark;
-  }, [geometry, damageClass, label, note, unit, within, chosen]);
+  }, [geometry, damageClass, label, note, reading, unit, within, chosen]);
   return (
     <Shape
       listening={false}

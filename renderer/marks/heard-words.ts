@@ -9,7 +9,7 @@ const { said } = marksTexts;
 export function heardWords(heard: Heard, tool: Tool): string {
   switch (heard.heard) {
     case 'from-set':
-      return tool === 'arrow' || tool === 'ring' || tool === 'line' ? said.fromSet[tool] : '';
+      return tool in said.fromSet ? said.fromSet[tool as keyof typeof said.fromSet] : '';
     case 'drawn':
       return tool === 'select' ? '' : said.drawn(tool);
     case 'cancelled':
@@ -21,7 +21,7 @@ export function heardWords(heard: Heard, tool: Tool): string {
     case 'too-many-corners':
       return said.tooManyCorners;
     case 'corner':
-      return said.corners(heard.count);
+      return said.corners(heard.count, tool === 'rectangle' ? tool : 'outline');
     case 'hold':
       return holdWords(heard.hold);
   }

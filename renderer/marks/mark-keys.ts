@@ -9,6 +9,9 @@ export const toolKeys = {
   outline: 'O',
   line: 'L',
   text: 'T',
+  dimension: 'D',
+  scale: 'B',
+  rectangle: 'P',
 } as const satisfies Record<Tool, string>;
 
 export const deedKeys = {

@@ -17,6 +17,7 @@ import { heardWords } from './heard-words.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { deedKeys, toolKeys } from './mark-keys.ts';
 import { MarksOfPhoto } from './marks-of-photo.tsx';
+import { MeasurePanel } from './measure-panel.tsx';
 import { MarksToolbar } from './marks-toolbar.tsx';
 import { PhotoRow } from './photo-row.tsx';
 import { PhotoStage } from './photo-stage.tsx';
@@ -85,6 +86,7 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
         hiddenWords={hiddenWords(work.hiddenCount, work.allHidden)}
         photo={photo}
         marks={work.inSight}
+        measuring={marks}
         tool={tool}
         chosen={work.chosen}
         showHandles={tool === 'select' || giving.length > 0}
@@ -120,6 +122,13 @@ export function MarksBench({ teardownCase, pack, photos, photo, desk }: MarksBen
               isHidden={work.isHidden}
               readOnly={readOnly}
               onSelect={work.pick}
+            />
+            <MeasurePanel
+              marks={chosenMarks}
+              onDone={work.toWell}
+              readings={work.readings}
+              readOnly={readOnly}
+              onReshaped={work.reshaped}
             />
             <ChosenMarks marks={chosenMarks} readOnly={readOnly} deeds={deeds} />
           </>

@@ -30,14 +30,13 @@ export function MarksToolbar(props: {
           {marksTexts.tools[each]}
         </Button>
       ))}
-      <span className="marks-tools-rule" />
+      <span className="marks-tools-gap" />
       <Button kind="quiet" disabled={!canUndo} aria-keyshortcuts="Control+Z" onClick={props.onUndo}>
         {marksTexts.undo}
       </Button>
       <Button kind="quiet" disabled={!canRedo} aria-keyshortcuts="Control+Shift+Z" onClick={props.onRedo}>
         {marksTexts.redo}
       </Button>
-      <span className="marks-tools-gap" />
       <Button kind="quiet" shortcut={deedKeys.keys} aria-haspopup="dialog" onClick={props.onKeys}>
         {marksTexts.keys.button}
       </Button>

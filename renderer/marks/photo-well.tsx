@@ -6,6 +6,8 @@ import type { Reshape } from '#analysis/marks/bench-deeds.ts';
 import { draftsOf, type Tool } from '#analysis/marks/gesture/gesture.ts';
 import { aloneChosen } from '#analysis/marks/gesture/pointer-inputs.ts';
 import type { Heard, WellDeed, WellScene } from '#analysis/marks/gesture/well-state.ts';
+import { asksForFinding } from '#analysis/marks/notes.ts';
+import { photoReadings } from '#analysis/measure/photo-readings.ts';
 import type { PlacedMark } from '#analysis/marks/mark-at-point.ts';
 import { imageToScreen, screenPoint } from '#analysis/marks/planes.ts';
 import type { MarkId, PhotoId } from '#shared-types/ids.ts';
@@ -28,6 +30,8 @@ export type PhotoWellProps = {
   photoView: PhotoView;
   /** Those in sight, in drawing order, the topmost last. */
   marks: readonly LabelledMark[];
+  /** All of the photo in drawing order, those out of sight too: a scale measures all the same. */
+  measuring: readonly LabelledMark[];
   tool: Tool;
   chosen: ReadonlySet<MarkId>;
   showHandles: boolean;
@@ -48,6 +52,9 @@ export type PhotoWellProps = {
   onToWell: () => void;
   onHeard: (heard: Heard) => void;
 };
+
+/** Stands for what is being drawn: it has no id before it is a mark. */
+const draftId = 'draft' as MarkId;
 
 /** Words under way: where, and of which mark; null for a new one. */
 type Writing = { readonly photoId: PhotoId; readonly at: ImagePoint; readonly of: MarkId | null };
@@ -151,6 +158,18 @@ export function PhotoWell(props: PhotoWellProps) {
   const geometryNow = (mark: PlacedMark<MarkId>) =>
     changed.find(({ id }) => id === mark.id)?.geometry ?? mark.geometry;
   const alone = aloneChosen(scene);
+  const drafts = draftsOf(gesture, image);
+  // As they would be: what is being drawn or changed is measured meanwhile, by a scale out of sight too.
+  const readings = photoReadings(
+    [
+      ...props.measuring.map(({ mark: { id, geometry } }) => ({
+        id,
+        geometry: changed.find((each) => each.id === id)?.geometry ?? geometry,
+      })),
+      ...drafts.map((geometry) => ({ id: draftId, geometry })),
+    ],
+    image,
+  ).words;
   const place =
     view === null ? null : { x: view.origin.x, y: view.origin.y, scaleX: view.scale, scaleY: view.scale };
 
@@ -185,6 +204,7 @@ export function PhotoWell(props: PhotoWellProps) {
                     damageClass={mark.look.class}
                     label={mark.look.label}
                     note={mark.look.note}
+                    reading={readings.get(mark.id) ?? ''}
                     unit={point}
                     within={image}
                     chosen={chosen.has(mark.id)}
@@ -192,12 +212,14 @@ export function PhotoWell(props: PhotoWellProps) {
                 ))}
             </Layer>
             <Layer listening={false} {...place}>
-              {draftsOf(gesture, image).map((geometry, index) => (
+              {drafts.map((geometry, index) => (
                 <DrawnMark
                   key={index}
                   geometry={geometry}
                   damageClass="undecided"
                   label=""
+                  note={!asksForFinding(geometry.kind)}
+                  reading={readings.get(draftId) ?? ''}
                   unit={point}
                   within={image}
                   chosen={false}

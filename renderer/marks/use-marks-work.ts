@@ -12,6 +12,8 @@ import {
 } from '#analysis/marks/bench-deeds.ts';
 import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
 import type { Tool } from '#analysis/marks/gesture/gesture.ts';
+import { asksForFinding, isScale } from '#analysis/marks/notes.ts';
+import { photoReadings } from '#analysis/measure/photo-readings.ts';
 import { toBack, toFront } from '#analysis/marks/stacking.ts';
 import type { FindingFields } from '#shared-types/finding.ts';
 import type { CaseId, FindingId, MarkId } from '#shared-types/ids.ts';
@@ -58,7 +60,15 @@ export function useMarksWork(input: {
   const { hidden, allHidden } = useLooking();
 
   const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
-  const marks = useMemo(() => labelledMarks(photo.id, state, labels), [photo.id, state, labels]);
+  const marks = useMemo(() => labelledMarks(photo, state, labels), [photo, state, labels]);
+  const readings = useMemo(
+    () =>
+      photoReadings(
+        marks.map(({ mark }) => mark),
+        photo,
+      ),
+    [marks, photo],
+  );
   const inSight = useMemo(
     () => (allHidden ? [] : marks.filter(({ mark }) => !hidden.has(mark.id))),
     [marks, hidden, allHidden],
@@ -112,10 +122,8 @@ export function useMarksWork(input: {
     endAllHidden();
     const ids = new Set([mark.id]);
     setChosenIds(ids);
-    // Words lack nothing without a finding, so they do not ask for one.
-    const note = geometry.kind === 'text';
-    setGivingIds(note ? null : ids);
-    if (note) say(said.noteWritten);
+    setGivingIds(asksForFinding(geometry.kind) ? ids : null);
+    if (geometry.kind === 'text') say(said.noteWritten);
   };
 
   /** One history entry; nothing is chosen, nothing asked of a case that is closed. */
@@ -123,7 +131,12 @@ export function useMarksWork(input: {
     if (chosen.size > 0 && !readOnly) deed();
   };
 
-  const give = () => withChosen(() => setGivingIds(chosen));
+  /** A scale belongs to the photo and shows no damage. */
+  const give = () =>
+    withChosen(() => {
+      const ids = chosenMarks.filter(({ mark }) => !isScale(mark.geometry.kind)).map(({ mark }) => mark.id);
+      if (ids.length > 0) setGivingIds(new Set(ids));
+    });
 
   const rewrite = () =>
     withChosen(() => {
@@ -239,6 +252,7 @@ export function useMarksWork(input: {
     tool,
     marks,
     inSight,
+    readings,
     chosen,
     chosenMarks,
     giving,

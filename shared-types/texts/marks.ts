@@ -8,6 +8,9 @@ const kinds = {
   outline: 'outline',
   line: 'line',
   text: 'text',
+  dimension: 'length',
+  scale: 'scale',
+  rectangle: 'rectangle',
 } as const satisfies Record<MarkKind, string>;
 
 const tools = {
@@ -17,6 +20,9 @@ const tools = {
   outline: 'Outline',
   line: 'Line',
   text: 'Text',
+  dimension: 'Length',
+  scale: 'Scale',
+  rectangle: 'Rectangle',
 } as const satisfies Record<MarkKind | 'select', string>;
 
 const toolHints = {
@@ -27,6 +33,10 @@ const toolHints = {
   outline: 'Click corner by corner; click the first again, double-click or press Enter to close it.',
   line: 'Drag from end to end.',
   text: 'Click where the words shall begin, write, press Enter.',
+  dimension: 'Drag from end to end of what is to be measured.',
+  scale: 'Drag between two points a known length apart, on a rule say; then enter the length.',
+  rectangle:
+    'Click the four corners of a rectangle whose sides are known, one after the other; then enter the sides. Lengths in its plane come out right although the camera was tilted.',
 } as const satisfies Record<MarkKind | 'select', string>;
 
 /** What a step of the history was about: marks ("arrow", or nothing), where (" on photo 3"), the number of a finding. */
@@ -78,7 +88,7 @@ export const marksTexts = {
   marksOnPicture: (labels: readonly string[]) =>
     labels.length === 0 ? 'No marks on it.' : `Marks on it: ${labels.join(', ')}.`,
   wellKeys:
-    'Plus and minus zoom, 0 fits, arrow keys move the picture or what is chosen. V chooses; W draws an arrow, R a ring, O an outline, L a line, T writes. Arrow keys move a cross, Enter sets each point. M goes to the next mark. Page up and page down change the photo. Question mark shows all keys.',
+    'Plus and minus zoom, 0 fits, arrow keys move the picture or what is chosen. V chooses; W draws an arrow, R a ring, O an outline, L a line, T writes, D measures a length, B sets a scale, P a rectangle of known sides. Arrow keys move a cross, Enter sets each point. M goes to the next mark. Page up and page down change the photo. Question mark shows all keys.',
   wordsField: 'Words on the picture',
 
   said: {
@@ -101,16 +111,20 @@ export const marksTexts = {
       arrow: 'Tail set. Move to the tip and press Enter.',
       ring: 'Centre set. Move to the rim and press Enter.',
       line: 'Beginning set. Move to the end and press Enter.',
+      dimension: 'Beginning set. Move to the end and press Enter.',
+      scale: 'Beginning set. Move to the end and press Enter.',
     },
-    corners: (count: number) =>
-      count === 1
-        ? '1 corner. Move to the next and press Enter.'
-        : `${count} corners. Enter twice at one place closes the outline, Backspace takes the last back.`,
+    corners: (count: number, of: 'outline' | 'rectangle') =>
+      of === 'rectangle'
+        ? `Corner ${count} of 4. Move to the next and press Enter.`
+        : count === 1
+          ? '1 corner. Move to the next and press Enter.'
+          : `${count} corners. Enter twice at one place closes the outline, Backspace takes the last back.`,
     drawn: (kind: MarkKind) => `${tools[kind]} drawn.`,
     noteWritten: 'Words written on the photo. S gives them to a finding, if they speak of damage.',
     cancelled: 'Not drawn.',
     tooSmall: 'Too small: move further and press Enter.',
-    tooFewCorners: 'An outline has at least three corners.',
+    tooFewCorners: 'There are corners missing yet.',
     tooManyCorners: 'This outline has as many corners as it can.',
     removed: (label: string) => `Mark ${label} deleted.`,
     severalRemoved: (count: number) => `${count} marks deleted.`,
@@ -146,7 +160,9 @@ export const marksTexts = {
   findingsHere: 'Findings on this photo',
   noFindingsHere: 'None yet. Draw an arrow or a ring at what you see.',
   loose: 'Given to no finding yet',
-  notes: 'Words on the photo',
+  notes: 'Words, lengths and scales',
+  lengthName: (reading: string) => `length ${reading}`,
+  scaleName: (reading: string) => (reading === '' ? 'scale' : `scale ${reading}`),
   noteName: (words: string) => `“${words}”`,
   marksOf: (finding: string) => `Marks of finding ${finding}`,
   markButton: (label: string) => `Mark ${label}`,
@@ -156,7 +172,7 @@ export const marksTexts = {
   elsewhere: (count: number) => (count === 1 ? '1 mark on another photo' : `${count} marks on other photos`),
 
   chosen: {
-    title: (label: string, kind: MarkKind) => `${tools[kind]} ${label}`,
+    title: (label: string, kind: MarkKind) => (label === '' ? tools[kind] : `${tools[kind]} ${label}`),
     several: (count: number) => `${count} marks chosen`,
     give: 'Shows…',
     giveHint: 'Say which finding it shows',
@@ -209,9 +225,10 @@ export const marksTexts = {
     drawByKeys: 'Draw with the keyboard',
     drawByKeysWords: [
       'Choose a tool by its letter, then press an arrow key: a cross appears on the photo.',
-      'Arrow, line: move the cross to the beginning, Enter, move to the end, Enter.',
+      'Arrow, line, length, scale: move the cross to the beginning, Enter, move to the end, Enter.',
       'Ring: Enter at the centre, move to the rim, Enter. Then V, and Enter goes round its handles: width, height, turning.',
       'Outline: Enter at each corner; Enter again without moving, or at the first corner, closes it.',
+      'Rectangle: Enter at each of the four corners, one after the other.',
       'Text: Enter where the words begin, write them, Enter.',
       'Escape drops what is being drawn; nothing of it is kept.',
     ],

@@ -12,6 +12,7 @@ import { markBreaks } from './mark-breaks.ts';
 import { photoBreaks } from './photo-breaks.ts';
 import { pictureBreaks } from './picture-breaks.ts';
 import { processBreaks } from './process-breaks.ts';
+import { measureBreaks } from './measure-breaks.ts';
 import { reportBreaks } from './report-breaks.ts';
 import { searchBreaks } from './search-breaks.ts';
 
@@ -25,6 +26,7 @@ export const breaks: readonly Break[] = [
   ...markBreaks,
   ...findingBreaks,
   ...chainBreaks,
+  ...measureBreaks,
   ...reportBreaks,
   ...searchBreaks,
 ];

@@ -26,8 +26,8 @@ export const pictureBreaks: readonly Break[] = [
   {
     breaks: 'the silence about the place: a photo tells where it was taken',
     file: 'electron/database/repositories/photos.ts',
-    find: 'b.taken_precision, b.camera`;',
-    replace: "b.taken_precision, b.camera || coalesce(b.gps, '') AS camera`;",
+    find: 'b.taken_precision, b.camera,',
+    replace: "b.taken_precision, b.camera || coalesce(b.gps, '') AS camera,",
     reddens: { file: 'contract/host-guard-place.test.ts', test: 'no answer of any other channel' },
   },
   {

@@ -5,6 +5,7 @@
 import type { MarkId } from '#shared-types/ids.ts';
 import type { MarkGeometry } from '#shared-types/mark.ts';
 import type { ImagePoint, ScreenPoint } from '#shared-types/points.ts';
+import { usualGreatestTilt } from '../../measure/photo-scale.ts';
 import type { Reshape } from '../bench-deeds.ts';
 import { markKinds } from '../mark-kinds/mark-kinds.ts';
 import type { HandleName } from '../mark-kinds/mark-kind-rules.ts';
@@ -13,7 +14,9 @@ import { imagePoint, withinImage, type Size } from '../planes.ts';
 export const tools = ['select', ...markKinds] as const;
 export type Tool = (typeof tools)[number];
 /** Drawn from one point to another. */
-export type SpanTool = 'arrow' | 'ring' | 'line';
+export type SpanTool = 'arrow' | 'ring' | 'line' | 'dimension' | 'scale';
+/** Drawn corner by corner. */
+export type CornersTool = 'outline' | 'rectangle';
 export type Means = 'pointer' | 'keys';
 
 /** What the arrow keys move of the chosen mark. */
@@ -38,9 +41,10 @@ export type SpanGesture = {
   readonly even: boolean;
   readonly by: Means;
 };
-/** An outline under way: its corners so far, and where the next would be. */
+/** An outline or a rectangle under way: its corners so far, and where the next would be. */
 export type CornersGesture = {
   readonly gesture: 'corners';
+  readonly tool: CornersTool;
   readonly corners: readonly ImagePoint[];
   readonly at: ImagePoint;
   readonly by: Means;
@@ -83,9 +87,8 @@ export function belongsTo(gesture: Gesture, tool: Tool): boolean {
       return tool === 'select';
     case 'span':
     case 'cross':
-      return gesture.tool === tool;
     case 'corners':
-      return tool === 'outline';
+      return gesture.tool === tool;
     case 'place':
       return tool === 'text';
   }
@@ -95,6 +98,9 @@ export function belongsTo(gesture: Gesture, tool: Tool): boolean {
 export function spanGeometry({ tool, from, to, even, by }: SpanGesture, image: Size): MarkGeometry {
   if (tool === 'arrow') return { kind: 'arrow', v: 1, tail: from, tip: to };
   if (tool === 'line') return { kind: 'line', v: 1, from, to };
+  if (tool === 'dimension') return { kind: 'dimension', v: 1, from, to };
+  if (tool === 'scale')
+    return { kind: 'scale', v: 1, from, to, known: null, greatestTilt: usualGreatestTilt };
   const ring = { kind: 'ring', v: 1, rotation: 0 } as const;
   if (by === 'keys') {
     const radius = Math.hypot(to.x - from.x, to.y - from.y);

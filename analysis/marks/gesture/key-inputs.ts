@@ -117,12 +117,15 @@ function crossSet(state: WellState, at: ImagePoint, scene: WellScene): WellStep 
   switch (tool) {
     case 'arrow':
     case 'ring':
-    case 'line': {
+    case 'line':
+    case 'dimension':
+    case 'scale': {
       const span = { gesture: 'span', tool, from: at, to: at, even: false, by: 'keys' } as const;
       return going(state, span, [say({ heard: 'from-set' })]);
     }
     case 'outline':
-      return going(state, { gesture: 'corners', corners: [at], at, by: 'keys', closing: false }, [
+    case 'rectangle':
+      return going(state, { gesture: 'corners', tool, corners: [at], at, by: 'keys', closing: false }, [
         say({ heard: 'corner', count: 1 }),
       ]);
     case 'text':
@@ -142,7 +145,7 @@ function enteredCorner(state: WellState, under: CornersGesture, scene: WellScene
   const returned =
     corners.length > 1 && first !== undefined && Math.hypot(first.x - at.x, first.y - at.y) <= within;
   if (by === 'pointer' || stayed || returned) return closeCorners(state, under, scene);
-  return cornerAdded(state, under);
+  return cornerAdded(state, under, scene);
 }
 
 /** The next part of the chosen mark to be moved by the arrow keys; words are written again instead. */

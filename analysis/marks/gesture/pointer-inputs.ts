@@ -40,9 +40,12 @@ function begin(state: WellState, input: Input<'press'>, scene: WellScene): WellS
     case 'arrow':
     case 'ring':
     case 'line':
+    case 'dimension':
+    case 'scale':
       return going(state, { gesture: 'span', tool, from, to: from, even: shift, by: 'pointer' });
     case 'outline':
-      return input.again ? unused(state) : pressedCorner(state, from, scene);
+    case 'rectangle':
+      return input.again ? unused(state) : pressedCorner(state, from, { ...scene, tool });
     case 'text':
       return going(state, { gesture: 'place', at: from });
     case 'select':
@@ -50,16 +53,27 @@ function begin(state: WellState, input: Input<'press'>, scene: WellScene): WellS
   }
 }
 
-function pressedCorner(state: WellState, at: ImagePoint, scene: WellScene): WellStep {
+function pressedCorner(
+  state: WellState,
+  at: ImagePoint,
+  scene: WellScene & { readonly tool: 'outline' | 'rectangle' },
+): WellStep {
   const { gesture } = state;
   const under = gesture?.gesture === 'corners' ? gesture : null;
   if (under === null) {
-    return going(state, { gesture: 'corners', corners: [at], at, by: 'pointer', closing: false });
+    return going(state, {
+      gesture: 'corners',
+      tool: scene.tool,
+      corners: [at],
+      at,
+      by: 'pointer',
+      closing: false,
+    });
   }
   const first = under.corners[0];
   const isFirst = first !== undefined && near(first, at, reach * scene.ground.unit);
   if (isFirst && under.corners.length > 1) return going(state, { ...under, closing: true });
-  return cornerAdded(state, { ...under, at, by: 'pointer' });
+  return cornerAdded(state, { ...under, at, by: 'pointer' }, scene);
 }
 
 /** With the hand: a handle, a mark, or the ground. */

@@ -31,6 +31,8 @@ const ring = fc
 
 const words = fc.constantFrom('scored', 'heat tint to here', '0.3 mm', 'Riefen über den halben Umfang');
 
+const knownLength = fc.record({ mm: even(1, 500), expandedMm: even(0, 1) });
+
 export const anyOfKind: Readonly<Record<MarkKind, fc.Arbitrary<MarkGeometry>>> = {
   arrow: fc.tuple(pointInside, pointInside).map(([tail, tip]) => ({ kind: 'arrow', v: 1, tail, tip })),
   ring,
@@ -39,6 +41,16 @@ export const anyOfKind: Readonly<Record<MarkKind, fc.Arbitrary<MarkGeometry>>> =
     .map((corners) => ({ kind: 'outline', v: 1, corners })),
   line: fc.tuple(pointInside, pointInside).map(([from, to]) => ({ kind: 'line', v: 1, from, to })),
   text: fc.tuple(pointInside, words).map(([at, said]) => ({ kind: 'text', v: 1, at, words: said })),
+  dimension: fc.tuple(pointInside, pointInside).map(([from, to]) => ({ kind: 'dimension', v: 1, from, to })),
+  scale: fc
+    .tuple(pointInside, pointInside, fc.option(knownLength))
+    .map(([from, to, known]) => ({ kind: 'scale', v: 1, from, to, known, greatestTilt: 10 })),
+  rectangle: fc
+    .tuple(
+      fc.array(pointInside, { minLength: 4, maxLength: 4 }),
+      fc.option(fc.tuple(knownLength, knownLength)),
+    )
+    .map(([corners, sides]) => ({ kind: 'rectangle', v: 1, corners, sides })),
 };
 
 export const anyMark = fc.oneof(...Object.values(anyOfKind));

@@ -66,12 +66,14 @@ const darkMetal = { soot: '#1d1e20', 'burnt iron': '#3b3431', 'blue heat tint': 
 const lightMetal = { 'turned steel': '#d4d6d8', aluminium: '#e4e4e2', 'ruler in the sun': '#f2f1ec' };
 
 const at = imagePoint;
-const marks: Readonly<Record<MarkKind, MarkGeometry>> = {
+/** A scale shows no damage and has no class. */
+const marks: Readonly<Record<Exclude<MarkKind, 'scale' | 'rectangle'>, MarkGeometry>> = {
   arrow: { kind: 'arrow', v: 1, tail: at(100, 100), tip: at(500, 300) },
   ring: { kind: 'ring', v: 1, centre: at(500, 500), radiusX: 200, radiusY: 90, rotation: 0.4 },
   outline: { kind: 'outline', v: 1, corners: [at(100, 100), at(500, 120), at(320, 400)] },
   line: { kind: 'line', v: 1, from: at(100, 100), to: at(500, 300) },
   text: { kind: 'text', v: 1, at: at(300, 300), words: 'scored here' },
+  dimension: { kind: 'dimension', v: 1, from: at(100, 100), to: at(500, 300) },
 };
 
 /** What a class looks like when no colour is left: letter, form of the box, and dashes. */
@@ -90,7 +92,7 @@ function withoutColour(geometry: MarkGeometry, damageClass: DamageClass) {
   };
 }
 
-describe.each(Object.keys(marks) as MarkKind[])('the classes of a %s', (kind) => {
+describe.each(Object.keys(marks) as (keyof typeof marks)[])('the classes of a %s', (kind) => {
   it('differ in letter and in dash, whatever becomes of their colours', () => {
     const looks = damageClasses.map((each) => withoutColour(marks[kind], each));
     expect(new Set(looks.map(({ letter }) => letter)).size).toBe(damageClasses.length);

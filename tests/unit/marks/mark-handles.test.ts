@@ -33,8 +33,11 @@ function pointsOf(mark: MarkGeometry) {
     case 'arrow':
       return [mark.tail, mark.tip];
     case 'line':
+    case 'dimension':
+    case 'scale':
       return [mark.from, mark.to];
     case 'outline':
+    case 'rectangle':
       return mark.corners;
     case 'ring':
       return [mark.centre];

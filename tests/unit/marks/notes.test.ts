@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { awaitsFinding, isNote } from '#analysis/marks/notes.ts';
+import { markKinds } from '#analysis/marks/mark-kinds/mark-kinds.ts';
 import { imagePoint } from '#analysis/marks/planes.ts';
 import { markToDrawing } from '#analysis/marks/mark-to-drawing.ts';
 import { markLabels } from '#analysis/report/mark-labels.ts';
@@ -17,10 +18,14 @@ function text(number: number, findingNumber: number | null): Mark {
 }
 
 describe('a mark without a finding', () => {
-  it('is a note where it is words, and awaits a finding where it is anything else', () => {
+  it('is a note where it is words, a length or a scale, and awaits a finding where it is anything else', () => {
     const loose = (kind: Mark['geometry']['kind']) => ({ findingId: null, geometry: { kind } });
-    const markKinds = ['arrow', 'ring', 'outline', 'line', 'text'] as const;
-    expect(markKinds.filter((kind) => isNote(loose(kind)))).toEqual(['text']);
+    expect(markKinds.filter((kind) => isNote(loose(kind)))).toEqual([
+      'text',
+      'dimension',
+      'scale',
+      'rectangle',
+    ]);
     expect(markKinds.filter((kind) => awaitsFinding(loose(kind)))).toEqual([
       'arrow',
       'ring',
