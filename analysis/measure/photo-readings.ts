@@ -6,6 +6,7 @@ import { numberInWords } from '../report/told-words.ts';
 import type { Size } from '../marks/planes.ts';
 import { cameraByLens, usualFocalLength } from './camera-by-lens.ts';
 import { lengthBetween } from './length-between.ts';
+import { areaWithin } from './outline-area.ts';
 import type { Measurement } from './measured.ts';
 import { scaleFault, usualClickUncertainty, type PhotoScale, type ScaleFault } from './photo-scale.ts';
 import { roundedResult } from './rounded-result.ts';
@@ -20,6 +21,7 @@ export type PhotoReadings = {
   readonly scale: ScaleOfPhoto | null;
   /** What is written on marks that measure, and on scales: "12.4 ± 0.3 mm", "50 mm". Empty for a scale not entered yet. */
   readonly words: ReadonlyMap<MarkId, string>;
+  /** Of lengths alone: what else can be measured is asked for mark by mark. */
   readonly measurements: ReadonlyMap<MarkId, Measurement>;
   /** Why a scale that was entered will not do. */
   readonly faults: ReadonlyMap<MarkId, ScaleFault>;
@@ -46,15 +48,19 @@ export function photoReadings(marks: readonly MeasuringMark[], picture: Size): P
   }
   const used = usable.findLast(({ scale }) => scale.kind === 'rectangle') ?? usable.at(-1) ?? null;
   for (const { id, geometry } of marks) {
-    if (geometry.kind !== 'dimension') continue;
-    const measured = lengthBetween(geometry.from, geometry.to, {
-      clickUncertainty: usualClickUncertainty,
-      scale: used?.scale ?? null,
-    });
+    const measured = geometry.kind === 'dimension' ? measurementOf(geometry, used) : null;
+    if (measured === null) continue;
     measurements.set(id, measured);
     words.set(id, readingWords(measured));
   }
   return { scale: used, words, measurements, faults };
+}
+
+/** A length, or the area of an outline where the photo has a scale; null for a mark that measures nothing. */
+export function measurementOf(geometry: MarkGeometry, used: ScaleOfPhoto | null): Measurement | null {
+  const basis = { clickUncertainty: usualClickUncertainty, scale: used?.scale ?? null };
+  if (geometry.kind === 'dimension') return lengthBetween(geometry.from, geometry.to, basis);
+  return geometry.kind === 'outline' && used !== null ? areaWithin(geometry.corners, basis) : null;
 }
 
 /**
@@ -81,7 +87,7 @@ export function readingWords(measured: Measurement): string {
   if (measured.kind === 'refused') return measureTexts.notMeasured;
   if (measured.unit === 'px') return measureTexts.pixels(measured.value.toFixed(0));
   const { value, expanded } = roundedResult(measured.value, measured.expanded);
-  return measureTexts.result(value, expanded, measured.unit);
+  return measureTexts.result(value, expanded, measureTexts.units[measured.unit]);
 }
 
 function knownWords(geometry: ScaleGeometry | RectangleGeometry): string {

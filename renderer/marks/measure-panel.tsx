@@ -1,8 +1,8 @@
 /** What the one chosen mark measures, or what is to be known of it as a scale. */
 import type { Reshape } from '#analysis/marks/bench-deeds.ts';
-import type { PhotoReadings } from '#analysis/measure/photo-readings.ts';
+import { measurementOf, type PhotoReadings } from '#analysis/measure/photo-readings.ts';
 import type { LabelledMark } from './labelled-marks.ts';
-import { MeasuredLength } from './measured-length.tsx';
+import { MeasuredResult } from './measured-result.tsx';
 import { ScaleForm } from './scale-form.tsx';
 
 export function MeasurePanel(props: {
@@ -25,6 +25,6 @@ export function MeasurePanel(props: {
       />
     );
   }
-  const measured = readings.measurements.get(id);
-  return measured === undefined ? null : <MeasuredLength measured={measured} scale={readings.scale} />;
+  const measured = measurementOf(geometry, readings.scale);
+  return measured === null ? null : <MeasuredResult measured={measured} scale={readings.scale} />;
 }

@@ -8,6 +8,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ReportInput } from '#analysis/report/report-model.ts';
 import { instantInWords } from '#analysis/report/told-words.ts';
 import { reportTexts } from '#shared-types/texts/report.ts';
+import { imagePoint } from '#analysis/marks/planes.ts';
+import type { Mark, MarkGeometry } from '#shared-types/mark.ts';
+import { measureTexts } from '#shared-types/texts/measure.ts';
 import type { CustodyEntryId, PartyId } from '#shared-types/ids.ts';
 import type { Instant } from '#shared-types/times.ts';
 
@@ -222,6 +225,39 @@ describe('a picture whose file says that no camera took it', () => {
       expect(page).not.toContain('algorithmicMedia');
       expect(withoutSpaces(page)).not.toContain(withoutSpaces(reportTexts.synthetic.stamp));
     }
+  });
+});
+
+describe('a length that was measured on a photo', () => {
+  const [from, to] = [imagePoint(300, 300), imagePoint(900, 300)];
+  const drawn = (number: number, findingNumber: number | null, geometry: MarkGeometry) => {
+    const { geometry: _arrow, ...mark } = arrow(number, 1, findingNumber, [0, 0], [9, 9]);
+    return { ...mark, geometry };
+  };
+  const known = { mm: 60, expandedMm: 0.2 };
+  const scale = drawn(1, null, { kind: 'scale', v: 1, from, to, known, greatestTilt: 0 });
+  const below = { from: imagePoint(300, 700), to: imagePoint(900, 700) };
+  const length = (number: number | null) => drawn(2, number, { kind: 'dimension', v: 1, ...below });
+  const printed = (marks: Mark[]) =>
+    printReport(
+      maker,
+      scratchFolder(),
+      reportInput({ photos: [photo(1)], findings: [finding(1)], marks, register: [registered(photo(1))] }),
+    );
+
+  it('stands on its plate and in the line of its finding, and the caption says by what', async () => {
+    const words = withoutSpaces((await printed([scale, length(1)])).bodies.join(' '));
+    // 600 px are 60 mm; a click is sure to 1.5 px: the root of 2(1.5² 0.1²)·2 and 0.1², twice (JCGM 100, eq. 10).
+    const reading = withoutSpaces('60.00 ± 0.63 mm');
+    expect(words.split(reading)).toHaveLength(3);
+    expect(words).toContain(withoutSpaces(measureTexts.plate.measures('60.00 ± 0.63 mm')));
+    expect(words).toContain(withoutSpaces(measureTexts.plate.byScale('60 mm', '0')));
+  });
+
+  it('stands on its plate alone where it is given to no finding, and in pixels without a scale', async () => {
+    const words = withoutSpaces((await printed([length(null)])).bodies.join(' '));
+    expect(words).toContain(withoutSpaces(measureTexts.pixels('600')));
+    expect(words).not.toContain(withoutSpaces(reportTexts.plates.unassigned));
   });
 });
 

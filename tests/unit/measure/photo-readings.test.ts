@@ -3,7 +3,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { imagePoint } from '#analysis/marks/planes.ts';
-import { photoReadings, type MeasuringMark } from '#analysis/measure/photo-readings.ts';
+import {
+  measurementOf,
+  photoReadings,
+  readingWords,
+  type MeasuringMark,
+} from '#analysis/measure/photo-readings.ts';
 import type { MarkId } from '#shared-types/ids.ts';
 import type { MarkGeometry } from '#shared-types/mark.ts';
 import { measureTexts } from '#shared-types/texts/measure.ts';
@@ -63,6 +68,23 @@ describe('lengths on a tilted photo', () => {
     expect(diagonal.expanded / diagonal.value).toBeLessThan(0.015);
     expect(diagonal.warnings).not.toContain('tilt-not-corrected');
     expect(readings.words.get(id('diagonal'))).toMatch(/^11[67]\.\d\d? ± 0\.\d\d?\u00a0mm$/);
+  });
+
+  it('make areas of outlines, which have none without a scale', () => {
+    const plate = mark('plate', {
+      kind: 'outline',
+      v: 1,
+      corners: ['lower-left', 'upper-left', 'upper-right', 'lower-right'].map(at),
+    });
+    const { scale } = photoReadings([rectangle([100, 60]), plate], picture);
+    const area = measurementOf(plate.geometry, scale);
+    if (area?.kind !== 'measured') throw new Error('the plate has no area');
+    expect(Math.abs(area.value - 100 * 60)).toBeLessThan(area.expanded);
+    expect([area.unit, readingWords(area)]).toEqual([
+      'mm2',
+      expect.stringMatching(/^(60|59)\d\d ± \d+\u00a0mm²$/),
+    ]);
+    expect(measurementOf(plate.geometry, null)).toBeNull();
   });
 
   it('are off by two points of known length, and say that tilt is not corrected', () => {

@@ -1,4 +1,4 @@
-/** A measured length: the result, what it stands on, and what is not corrected in it. */
+/** What was measured: the result, what it stands on, and what is not corrected in it. */
 import type { Measurement } from '#analysis/measure/measured.ts';
 import { readingWords, type ScaleOfPhoto } from '#analysis/measure/photo-readings.ts';
 import { measureTexts } from '#shared-types/texts/measure.ts';
@@ -8,7 +8,7 @@ const sources = ['clicks', 'scale', 'tilt', 'offset'] as const;
 /** A share below it is not worth a word. */
 const leastShare = 0.005;
 
-export function MeasuredLength({ measured, scale }: { measured: Measurement; scale: ScaleOfPhoto | null }) {
+export function MeasuredResult({ measured, scale }: { measured: Measurement; scale: ScaleOfPhoto | null }) {
   return (
     <section className="marks-measured" aria-label={measureTexts.title}>
       <h3>{measureTexts.title}</h3>
