@@ -1,5 +1,5 @@
 /** What a mouse or a finger does on the sheet: choose, move the sheet, drag from a cause to its effect. */
-import { useEffect, useEffectEvent, useState, type PointerEvent, type RefObject } from 'react';
+import { useEffect, useEffectEvent, useRef, useState, type PointerEvent, type RefObject } from 'react';
 import type { Spot } from '#analysis/chain/chain-layout.ts';
 import { boxAt } from '#analysis/chain/walk-boxes.ts';
 import type { DrawnNode } from '#analysis/chain/chain-to-drawing.ts';
@@ -37,7 +37,8 @@ export function useSheetPointer(props: {
 }) {
   const { well, sheetView, nodes, canLink } = props;
   const { view } = sheetView;
-  const [press, setPress] = useState<Press | null>(null);
+  /** Not drawn, and never behind: several moves can come between two drawings. */
+  const press = useRef<Press | null>(null);
   const [dragged, setDragged] = useState<DraggedLink | null>(null);
 
   const placeOf = (event: { clientX: number; clientY: number }) => {
@@ -53,40 +54,56 @@ export function useSheetPointer(props: {
     well.current?.setPointerCapture(event.pointerId);
     const on = placeOf(event);
     const pans = event.button === 1;
-    setPress({
+    press.current = {
       pointer: event.pointerId,
       on,
       last: on,
       node: pans ? null : node,
       link: pans ? null : link,
       moved: pans,
-    });
+    };
+  };
+
+  /** The link on its way with this press; null where none is dragged. */
+  const draggedTo = ({ node, moved, last }: Press): DraggedLink | null => {
+    if (node === null || !moved || !canLink) return null;
+    const to = onFigure(last);
+    const over = boxAt(nodes, to);
+    return { from: node, to, over: over === node ? null : over };
+  };
+
+  /** The press as it is with the pointer where the event has it; null where another pointer was pressed, or none. */
+  const pressAt = (event: PointerEvent): Press | null => {
+    const before = press.current;
+    if (before?.pointer !== event.pointerId) return null;
+    const last = placeOf(event);
+    const moved = before.moved || Math.hypot(last.x - before.on.x, last.y - before.on.y) > still;
+    return { ...before, moved, last };
   };
 
   const onPointerMove = (event: PointerEvent) => {
-    if (press?.pointer !== event.pointerId) return;
-    const place = placeOf(event);
-    const moved = press.moved || Math.hypot(place.x - press.on.x, place.y - press.on.y) > still;
-    if (moved && press.node !== null && canLink) {
-      const to = onFigure(place);
-      const over = boxAt(nodes, to);
-      setDragged({ from: press.node, to, over: over === press.node ? null : over });
-    } else if (moved) sheetView.panBy(place.x - press.last.x, place.y - press.last.y);
-    setPress({ ...press, moved, last: place });
+    const before = press.current;
+    const now = pressAt(event);
+    if (before === null || now === null) return;
+    press.current = now;
+    const link = draggedTo(now);
+    if (link !== null) setDragged(link);
+    else if (now.moved) sheetView.panBy(now.last.x - before.last.x, now.last.y - before.last.y);
   };
 
   const leave = () => {
-    setPress(null);
+    press.current = null;
     setDragged(null);
   };
 
   const onPointerUp = (event: PointerEvent) => {
-    if (press?.pointer !== event.pointerId) return;
-    const { node, link, moved } = press;
-    const over = dragged?.over ?? null;
+    const now = pressAt(event);
+    if (now === null) return;
     leave();
-    if (!moved) props.onPressed({ node, link });
-    else if (node !== null && over !== null) props.onLinked(node, over);
+    // What counts is where it is let go: the last move may not have been drawn yet.
+    const made = draggedTo(now);
+    if (!now.moved) props.onPressed({ node: now.node, link: now.link });
+    else if (made !== null && made.over !== null) props.onLinked(made.from, made.over);
   };
 
   const wheeled = useEffectEvent((event: WheelEvent) => {
@@ -95,7 +112,7 @@ export function useSheetPointer(props: {
     sheetView.zoom(wheelStep ** -event.deltaY, screenPoint(x, y));
   });
   const cancelled = useEffectEvent((event: KeyboardEvent) => {
-    if (event.key !== 'Escape' || press === null) return;
+    if (event.key !== 'Escape' || press.current === null) return;
     event.preventDefault();
     leave();
   });

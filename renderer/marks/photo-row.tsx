@@ -9,6 +9,7 @@ import { pictureAddress } from '../api/client.ts';
 import { photoAddress } from '../app/addresses.ts';
 import { Kbd } from '../ui/kbd.tsx';
 import { numberText } from '../ui/number-words.ts';
+import { rangeWith } from '../ui/row-window.ts';
 import { PanelHead } from '../ui/side-panel.tsx';
 
 /** A thumbnail is at least this wide, in rem; gap and edge are CSS pixels. */
@@ -42,6 +43,8 @@ export const PhotoRow = memo(function PhotoRow({ caseId, photos, markCounts, sho
     getScrollElement: () => scroller.current,
     estimateSize: () => height + gap,
     overscan: 2,
+    // The row the keyboard goes to is there before it has scrolled into sight: the next key is meant for it.
+    rangeExtractor: rangeWith([Math.floor(stop / columns)]),
   });
 
   useEffect(() => {

@@ -1,5 +1,5 @@
 /** Keys that work wherever the keyboard is on a screen, but for text being written and open dialogs. */
-import { useEffect, useEffectEvent } from 'react';
+import { useEffectEvent, useLayoutEffect } from 'react';
 import { isBusyElsewhere } from './use-undo-keys.ts';
 
 /**
@@ -17,7 +17,8 @@ export function useKeys(deeds: KeyDeeds): void {
     deed();
   });
 
-  useEffect(() => {
+  // Before the screen is painted: whoever sees it may press a key.
+  useLayoutEffect(() => {
     const listen = (event: KeyboardEvent) => pressed(event);
     window.addEventListener('keydown', listen);
     return () => window.removeEventListener('keydown', listen);

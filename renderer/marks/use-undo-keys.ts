@@ -1,5 +1,5 @@
 /** Ctrl+Z, Ctrl+Shift+Z and Ctrl+Y, but for text being written (the browser undoes there) and open dialogs. */
-import { useEffect, useEffectEvent } from 'react';
+import { useEffectEvent, useLayoutEffect } from 'react';
 
 export function useUndoKeys(onUndo: () => void, onRedo: () => void): void {
   const pressed = useEffectEvent((event: KeyboardEvent) => {
@@ -12,7 +12,8 @@ export function useUndoKeys(onUndo: () => void, onRedo: () => void): void {
     else onUndo();
   });
 
-  useEffect(() => {
+  // Before the screen is painted: whoever sees it may press a key.
+  useLayoutEffect(() => {
     const listen = (event: KeyboardEvent) => pressed(event);
     window.addEventListener('keydown', listen);
     return () => window.removeEventListener('keydown', listen);

@@ -85,8 +85,9 @@ export function usePhotoDrag(options: {
         under.current = point;
         setPlace(placeAt(point));
       },
-      onPointerUp: () => {
-        if (place !== null) onDrop(place);
+      onPointerUp: (event: PointerEvent<HTMLElement>) => {
+        // What counts is where it is let go: the last move may not have been drawn yet.
+        if (place !== null) onDrop(placeAt({ x: event.clientX, y: event.clientY }));
         end();
       },
       onPointerCancel: end,

@@ -1,5 +1,5 @@
 /** The panel beside the pages: how many plates on each, the analyst's own sections, and where the rest is written. */
-import { useState, type ReactNode } from 'react';
+import { useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { looseReferences, type ReferenceTarget } from '#analysis/report/references.ts';
 import type { TeardownCase } from '#shared-types/case.ts';
@@ -146,6 +146,12 @@ function OwnSections(props: {
   const known =
     keys.length === sections.length ? keys : sections.map((_, place) => keys[place] ?? -place - 1);
 
+  /** The section to lead into as soon as its fields are there: the next key is meant for them. */
+  const leadingTo = useRef<number | null>(null);
+  useLayoutEffect(() => {
+    if (leadingTo.current !== null && focusSection(leadingTo.current)) leadingTo.current = null;
+  });
+
   const change = (list: readonly OwnSection[], listKeys: readonly number[]) => {
     setKeys(listKeys);
     keeper.edit({ sections: [...list] }, 'at once');
@@ -173,8 +179,8 @@ function OwnSections(props: {
   };
   const add = (where: OwnSection['place']) => {
     const added: OwnSection = { place: where, heading: '', words: '' };
+    leadingTo.current = sections.length;
     change([...sections, added], [...known, newKey()]);
-    focusSection(sections.length);
   };
 
   return paragraphPlaces.map((where) => {
@@ -226,15 +232,18 @@ function swapped<Item>(list: readonly Item[], one: number, other: number): Item[
   return copy;
 }
 
-/** Brings a section's fields into sight and leads into the words, or into the heading while there is none. */
-export function focusSection(place: number): void {
-  window.requestAnimationFrame(() => {
-    const form = document.getElementById(ownSectionFieldId(place));
-    const heading = form?.querySelector('input');
-    const field = heading?.value === '' ? heading : form?.querySelector('textarea');
-    form?.scrollIntoView({ block: 'nearest' });
-    field?.focus({ preventScroll: true });
-  });
+/**
+ * Brings a section's fields into sight and leads into the words, or into the heading while there is none. Answers
+ * whether they are there.
+ */
+export function focusSection(place: number): boolean {
+  const form = document.getElementById(ownSectionFieldId(place));
+  if (form === null) return false;
+  const heading = form.querySelector('input');
+  const field = heading?.value === '' ? heading : form.querySelector('textarea');
+  form.scrollIntoView({ block: 'nearest' });
+  field?.focus({ preventScroll: true });
+  return true;
 }
 
 function Answer({

@@ -71,7 +71,7 @@ export function ReportScreen({ teardownCase, pack }: { teardownCase: TeardownCas
           onValue={(chosen) => void changeSettings({ paper: chosen }).catch(toastError)}
         />
         <span className="report-state" role="status">
-          {stateWords(report, opened?.address === address)}
+          {stateWords(report, opened?.address === address && opened.isRead)}
         </span>
         <ZoomChoice zoom={zoom} onZoom={setZoom} />
         {address !== null && carrier.kind === 'loopback' ? (

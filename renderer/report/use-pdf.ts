@@ -17,6 +17,8 @@ export type OpenedPdf = {
   /** Its named places; read after it is shown, those of the document before until then. */
   readonly places: readonly PlaceOnPage[];
   readonly contents: readonly ContentsEntry[];
+  /** Whether places and contents are its own by now. */
+  readonly isRead: boolean;
 };
 
 /** An entry of the document's outline. */
@@ -48,12 +50,19 @@ export function usePdf(address: string | null): Opening {
       const opened = { address, pdf, page: { width: first.width, height: first.height } };
       // Until they are read, what is known of the document before stands for them: nothing jumps or closes.
       setOpening(({ opened: before }) => ({
-        opened: { ...opened, places: before?.places ?? [], contents: before?.contents ?? [] },
+        opened: {
+          ...opened,
+          places: before?.places ?? [],
+          contents: before?.contents ?? [],
+          isRead: false,
+        },
         failed: null,
       }));
       const [places, contents] = await Promise.all([placesOfPdf(pdf), contentsOf(pdf)]);
       setOpening((now) =>
-        now.opened?.address === address ? { ...now, opened: { ...opened, places, contents } } : now,
+        now.opened?.address === address
+          ? { ...now, opened: { ...opened, places, contents, isRead: true } }
+          : now,
       );
     };
     open().catch(() => {

@@ -1,4 +1,12 @@
-import { useEffect, useId, useRef, useState, type KeyboardEvent, type RefObject } from 'react';
+import {
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useRef,
+  useState,
+  type KeyboardEvent,
+  type RefObject,
+} from 'react';
 import { useLocation } from 'wouter';
 import { isWholeDamage, understoodTag } from '#analysis/search/understood-tag.ts';
 import { searchTexts } from '#shared-types/texts/search.ts';
@@ -150,7 +158,8 @@ export function FindBox({ wide = false }: { wide?: boolean }) {
 
 /** "/" goes to the box from anywhere but a place where one writes. */
 function useSlashKey(input: RefObject<HTMLInputElement | null>): void {
-  useEffect(() => {
+  // Before the screen is painted: whoever sees it may press the key.
+  useLayoutEffect(() => {
     const onKeyDown = (event: globalThis.KeyboardEvent) => {
       const from = event.target;
       if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;

@@ -4,6 +4,7 @@ import {
   observeElementOffset,
   observeElementRect,
   useVirtualizer,
+  type Range,
   type Virtualizer,
 } from '@tanstack/react-virtual';
 import { useLayoutEffect, useState, type RefObject } from 'react';
@@ -61,10 +62,7 @@ export function useRowWindow<Held extends Element>(options: Options<Held>): RowW
     useFlushSync: false,
     observeElementRect: wholePage ? observePageSize : observeElementRect,
     observeElementOffset: wholePage ? observePageOffset : observeElementOffset,
-    rangeExtractor: (range) => {
-      const inSight = defaultRangeExtractor(range);
-      return [...new Set([...inSight, ...pinned.filter((index) => index < count)])].sort((a, b) => a - b);
-    },
+    rangeExtractor: rangeWith(pinned),
   });
 
   if (!on) {
@@ -85,6 +83,14 @@ export function useRowWindow<Held extends Element>(options: Options<Held>): RowW
     rows,
     gapAfter: Math.max(0, virtualizer.getTotalSize() + above - end),
     measure: virtualizer.measureElement,
+  };
+}
+
+/** The rows in sight and a few about them, and those that are pinned, wherever they are. */
+export function rangeWith(pinned: readonly number[]): (range: Range) => number[] {
+  return (range) => {
+    const there = pinned.filter((index) => index < range.count);
+    return [...new Set([...defaultRangeExtractor(range), ...there])].sort((a, b) => a - b);
   };
 }
 

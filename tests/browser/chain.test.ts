@@ -14,6 +14,7 @@ import { exampleFinding } from '../support/exchanges.ts';
 import { testId } from '../support/open-test-library.ts';
 import { startEngineHere } from '../support/world-engine.ts';
 import { openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
+import { until, untilAt } from './until.ts';
 
 let house: ProgramHouse;
 let opened: ProgramWindow;
@@ -110,7 +111,7 @@ describe('the chain', () => {
     await page.getByLabel(chainTexts.nodeForm.words).fill('Grit in the oil');
     await page.keyboard.press('Enter');
     await figure(3, 0).waitFor();
-    await expect.poll(() => root().evaluate((element) => element === document.activeElement)).toBe(true);
+    await untilAt(page, root());
     await page.keyboard.press('l');
     await page.getByRole('status').getByText(chainTexts.linking.begun('“Grit in the oil”')).waitFor();
     await page.keyboard.press('ArrowRight');
@@ -153,14 +154,33 @@ describe('the chain', () => {
     await page.keyboard.press('0');
     const fitted = await wide();
     await page.keyboard.press('+');
-    await expect.poll(wide).toBeGreaterThan(fitted);
+    await until(async () => (await wide()) > fitted);
     const larger = await wide();
     const { x, y } = await middleOf(primary());
     await page.mouse.move(x, y);
     await page.mouse.wheel(0, 400);
-    await expect.poll(wide).toBeLessThan(larger);
+    await until(async () => (await wide()) < larger);
     await page.keyboard.press('0');
-    await expect.poll(wide).toBe(fitted);
+    await until(async () => (await wide()) === fitted);
+  });
+
+  test('a link that is let go as soon as it arrives is a link too', async () => {
+    await button(chainTexts.fit).click();
+    const [start, end] = [await middleOf(primary()), await middleOf(secondary())];
+    await page.mouse.move(start.x, start.y);
+    await page.mouse.down();
+    // By a quick hand: the page has no time to draw the last move. The mouse is the browser's pointer 1.
+    await page.locator('.chain-well').evaluate((well, { x, y }) => {
+      for (const type of ['pointermove', 'pointerup']) {
+        well.dispatchEvent(new PointerEvent(type, { pointerId: 1, clientX: x, clientY: y, bubbles: true }));
+      }
+    }, end);
+    const dialog = page.getByRole('dialog', { name: chainTexts.linkForm.title });
+    await dialog.getByText('Finding 2, secondary').waitFor();
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    await page.mouse.up();
+    await figure(3, 1).waitFor();
   });
 
   test('dragging from a cause to its effect links them', async () => {

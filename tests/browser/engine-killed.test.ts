@@ -10,6 +10,7 @@ import { shellTexts } from '#shared-types/texts/shell.ts';
 import { noisyJpeg } from '../support/pictures/marked-picture.ts';
 import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
 import { dropFiles, openProgramHouse, type ProgramHouse } from './program-house.ts';
+import { until } from './until.ts';
 
 let house: ProgramHouse;
 
@@ -33,17 +34,19 @@ test('the window says that it stopped, starts it again, and shows only whole pho
   await station(page, 'photos').click();
   await page.getByRole('heading', { name: photosTexts.emptyTitle }).waitFor();
 
-  const banner = page.getByText(shellTexts.engine.restarting);
+  // The banner may stand for less than the half second between two looks at a locator: each frame is looked at.
+  const words = shellTexts.engine.restarting;
+  const restarting = page.waitForFunction((said) => document.body.innerText.includes(said), words);
   await dropFiles(page, files);
-  await banner.waitFor();
-  await banner.waitFor({ state: 'detached' });
+  await restarting;
+  await page.getByText(words).waitFor({ state: 'detached' });
   expect(house.enginesStarted()).toBe(2);
   await page.getByText(photosTexts.resultsBy.interrupted).waitFor();
 
   const photos = page.getByRole('listbox', { name: photosTexts.grid }).getByRole('option');
   // The grid reads the photos anew a little after the job is told of.
   const told = (count: number) => page.getByText(photosTexts.resultOf.added(count));
-  await expect.poll(async () => told(await photos.count()).count()).toBe(1);
+  await until(async () => (await told(await photos.count()).count()) === 1);
   const whole = await photos.count();
   expect(whole).toBeLessThan(files.length);
   for (const picture of await photos.locator('img').all()) {

@@ -20,6 +20,7 @@ import { shellTexts } from '#shared-types/texts/shell.ts';
 import { testId } from '../support/open-test-library.ts';
 import { enterFirstAnalyst, openFirstCase, station } from './first-case.ts';
 import { dropFiles, openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
+import { untilAt } from './until.ts';
 
 const picture = { width: 1600, height: 1200 };
 const arrow = { tail: { x: 900, y: 300 }, tip: { x: 700, y: 500 } };
@@ -179,18 +180,18 @@ describe('the findings of a case', () => {
     await kindRow('rub all round', 'unknown').waitFor();
     await page.keyboard.press('Tab');
     for (let press = 0; press < 2; press += 1) await page.keyboard.press('Tab');
-    await expectFocus(row('compressor wheel').first());
+    await untilAt(page, row('compressor wheel').first());
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
-    await expectFocus(kindRow('rub', 'unknown'));
+    await untilAt(page, kindRow('rub', 'unknown'));
     await page.keyboard.press('n');
-    await expectFocus(kindRow('rub', 'looked-for-absent'));
+    await untilAt(page, kindRow('rub', 'looked-for-absent'));
     // No rub is no rub all round either.
     await kindRow('rub all round', 'looked-for-absent').waitFor();
     const [found] = (await untilFindings((all) => all.length === 3)).slice(2);
     expect(found).toMatchObject({ ...place, kind: 'rub', presence: 'looked-for-absent', class: 'undecided' });
     await page.keyboard.press('e');
-    await expectFocus(kindRow('rub', 'not-examined'));
+    await untilAt(page, kindRow('rub', 'not-examined'));
     await page.keyboard.press('Control+z');
     await kindRow('rub', 'looked-for-absent').waitFor();
     await page.keyboard.press('Control+z');
@@ -340,14 +341,14 @@ describe('the findings of a case', () => {
     expect(await page.getByRole('row').count()).toBeLessThan(60);
     await row(/^Finding 1, bent over/).focus();
     await page.keyboard.press('End');
-    await expectFocus(row(/^Finding 1004,/));
+    await untilAt(page, row(/^Finding 1004,/));
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('Enter');
     await panel()
       .getByRole('heading', { name: findingsTexts.title(1_003) })
       .waitFor();
     await page.keyboard.press('Home');
-    await expectFocus(row(/^Finding 1, bent over/));
+    await untilAt(page, row(/^Finding 1, bent over/));
     expect(await page.evaluate(() => document.documentElement.scrollHeight - window.innerHeight)).toBe(0);
   });
 
@@ -355,8 +356,3 @@ describe('the findings of a case', () => {
     expect(opened.complaints).toEqual([]);
   });
 });
-
-/** Waits until the element has the keyboard. */
-async function expectFocus(element: ReturnType<Page['getByRole']>): Promise<void> {
-  await element.and(page.locator(':focus')).waitFor();
-}

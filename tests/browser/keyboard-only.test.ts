@@ -91,6 +91,8 @@ describe('with the keyboard alone', () => {
     expect(await keyboardStop()).toMatchObject({ shown: true });
     await press('Enter');
     await page.getByRole('application').waitFor();
+    // How large the photo is shown is said once its well has been measured.
+    await page.locator('.marks-foot-percent').getByText(/\d/).first().waitFor();
     await page.getByText(marksTexts.pictureComing).waitFor({ state: 'detached' });
   });
 

@@ -110,6 +110,8 @@ describe('the eight orientations', () => {
   );
 
   test('are upright on their plates, with each arrow’s tip where it was drawn, to 2 pixels at 100 dpi', async () => {
+    // The report is made of what the library holds.
+    await page.locator('.marks-foot-saving').waitFor({ state: 'detached' });
     await station(page, 'report').click();
     await page.locator('[data-page="1"][data-drawn="true"]').waitFor();
     const download = page.waitForEvent('download');

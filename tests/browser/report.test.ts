@@ -100,6 +100,11 @@ async function placesShown(): Promise<{ places: PlaceOnPage[]; width: number; he
 
 /** Brings the first place of which this holds into sight. @returns where it stands in the window */
 async function pointOf(isIt: (place: PlaceOnPage) => boolean): Promise<{ x: number; y: number }> {
+  // Nothing is being made, which would be said above the pages, and where a click on them leads is known.
+  await page
+    .getByRole('status')
+    .getByText(/^\d+ pages$/)
+    .waitFor();
   const { places, width, height } = await placesShown();
   const place = places.find(isIt);
   if (place === undefined) throw new Error('the document has no such place');
@@ -119,8 +124,13 @@ async function pointOf(isIt: (place: PlaceOnPage) => boolean): Promise<{ x: numb
 
 describe('sections of one’s own', () => {
   test('are written beside the pages, and the pages follow', async () => {
-    await button(texts.addTo['before-findings']).click();
-    // The new section's heading has the focus.
+    // The new section's heading has the focus in the press's own turn: what is typed next is meant for it.
+    const at = await button(texts.addTo['before-findings']).evaluate(async (add: HTMLElement) => {
+      add.click();
+      await Promise.resolve();
+      return document.activeElement?.tagName;
+    });
+    expect(at).toBe('INPUT');
     await page.keyboard.type('How it was examined');
     await page.keyboard.press('Tab');
     await page.keyboard.type('Nothing was **sectioned**. See [plate IMG_0002] and [plate 2].');

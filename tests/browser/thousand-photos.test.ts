@@ -9,6 +9,7 @@ import { shellTexts } from '#shared-types/texts/shell.ts';
 
 import { furnishCaseOfPhotos } from '../support/pictures/case-of-photos.ts';
 import { openProgramHouse, type ProgramHouse, type ProgramWindow } from './program-house.ts';
+import { untilAt } from './until.ts';
 
 const count = 1_000;
 /** Elements and texts inside the grid at any time, whatever the window up to 1920 x 1080. */
@@ -115,7 +116,7 @@ describe('the grid', () => {
     await grid.hover();
     for (;;) {
       counts.push(await nodesInGrid());
-      const { numbers, gapAbove, gapBelow, atEnd } = await box.evaluate((shown) => {
+      const { numbers, gapAbove, gapBelow, before, atEnd } = await box.evaluate((shown) => {
         const { top, bottom } = shown.getBoundingClientRect();
         const inSight = [...shown.querySelectorAll('[role=option]')]
           .map((each) => ({ rect: each.getBoundingClientRect(), number: each.getAttribute('aria-posinset') }))
@@ -124,6 +125,7 @@ describe('the grid', () => {
           numbers: inSight.map(({ number }) => Number(number)).sort((one, other) => one - other),
           gapAbove: Math.min(...inSight.map(({ rect }) => rect.top)) - top,
           gapBelow: bottom - Math.max(...inSight.map(({ rect }) => rect.bottom)),
+          before: shown.scrollTop,
           atEnd: shown.scrollTop + shown.clientHeight >= shown.scrollHeight - 1,
         };
       });
@@ -132,7 +134,6 @@ describe('the grid', () => {
       expect(numbers).toEqual(numbers.map((_, at) => numbers[0]! + at));
       expect(Math.max(gapAbove, gapBelow)).toBeLessThanOrEqual(12);
       if (atEnd) break;
-      const before = await box.evaluate((shown) => shown.scrollTop);
       await page.mouse.wheel(0, 700);
       await page.waitForFunction(
         ([from]) => document.querySelector('.photo-grid-box')!.scrollTop !== from,
@@ -275,6 +276,7 @@ describe('one photo', () => {
 
 describe('the order', () => {
   test('is changed by dragging, with a line where the photos would come', async () => {
+    const before = await journalEntries();
     expect(await namesOfFirst(5)).toEqual([1, 2, 3, 4, 5].map((n) => `IMG_000${String(n)}.jpg`));
     await cell(1).click();
     await cell(2).click({ modifiers: ['Control'] });
@@ -284,14 +286,16 @@ describe('the order', () => {
     await page.mouse.down();
     await page.mouse.move(from.x + 120, from.y + 90);
     await page.mouse.move(to.x + to.width - 20, to.y + 80);
-    const line = (await page.locator('.photo-insertion').boundingBox())!;
-    // In the gap after photo 4.
-    expect(line.x).toBeGreaterThanOrEqual(to.x + to.width);
-    expect(line.x + line.width).toBeLessThanOrEqual(to.x + to.width + 12);
+    // In the gap after photo 4. The line is drawn a little after the pointer has come there.
+    await page.waitForFunction((edge) => {
+      const line = document.querySelector('.photo-insertion')?.getBoundingClientRect();
+      return line !== undefined && line.left >= edge && line.right <= edge + 12;
+    }, to.x + to.width);
     await page.mouse.up();
     await cell(3).and(grid.locator('[aria-selected=true]')).waitFor();
     expect(await chosenNumbers()).toEqual([3, 4]);
     expect(await namesOfFirst(5)).toEqual([3, 4, 1, 2, 5].map((n) => `IMG_000${String(n)}.jpg`));
+    await page.getByText(`Journal ${String(before + 1)}`, { exact: false }).waitFor();
   });
 
   test('is changed by Alt with the arrow keys, and said', async () => {
@@ -341,6 +345,7 @@ describe('the register', () => {
     await button(texts.do).click();
     await page.getByText(photosTexts.count('998', false)).waitFor();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await untilAt(page, grid);
     expect(await keyboardPlace()).toMatchObject({ number: 1, focused: true });
 
     await button(photosTexts.views.register).click();

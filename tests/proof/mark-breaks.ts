@@ -72,4 +72,11 @@ export const markBreaks: readonly Break[] = [
     replace: 'return benchClerk.told(desk, outcome);',
     reddens: { file: 'unit/marks/bench-desk.test.ts', test: 'undoes nothing across it' },
   },
+  {
+    breaks: 'the photo in the row that the keyboard walked to',
+    file: 'renderer/marks/photo-row.tsx',
+    find: 'rangeExtractor: rangeWith([Math.floor(stop / columns)]),',
+    replace: 'rangeExtractor: rangeWith([]),',
+    reddens: { file: 'browser/marks.test.ts', test: 'walked through by key' },
+  },
 ];

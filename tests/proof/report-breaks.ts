@@ -65,4 +65,11 @@ export const reportBreaks: readonly Break[] = [
     replace: 'const path = Object.values(pictures)[0];',
     reddens: { file: 'pdf/plates-printed.test.ts', test: 'have 300 pixels to the inch' },
   },
+  {
+    breaks: 'the keyboard in a section that was just added',
+    file: 'renderer/report/plan-panel.tsx',
+    find: 'leadingTo.current = sections.length;',
+    replace: 'window.requestAnimationFrame(() => focusSection(sections.length));',
+    reddens: { file: 'browser/report.test.ts', test: 'are written beside the pages' },
+  },
 ];
