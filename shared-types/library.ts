@@ -20,8 +20,9 @@ export type SweepReport = {
   readonly at: Instant;
   /** Original files on disk that no row names. */
   readonly strays: readonly string[];
-  /** Originals that a row names and the disk has not got. */
+  /** Originals that a row names and the disk has not got: the first thousand by name, and how many they are. */
   readonly missing: readonly { readonly sha256: string; readonly sourceName: string }[];
+  readonly missingCount: number;
 };
 
 export type ProgramDescription = {

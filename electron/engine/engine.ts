@@ -141,22 +141,27 @@ function makeOwnFolder(folder: string): void {
   }
 }
 
+/** Where the whole store is gone there are as many missing as there are photos, and nobody reads a million names. */
+const mostNamedMissing = 1_000;
+const namedAtOnce = 50;
+
 /** Compares disk and library in the background; what it found is shown, and nothing is deleted. */
 async function sweepStore(services: Services, store: PhotoStore): Promise<SweepReport | null> {
   try {
     const { db } = services;
     const { strays, missing: hashes } = await store.sweep((shelf) => listPictureHashes(db, shelf));
     const missing: SweepReport['missing'][number][] = [];
-    for (const [place, sha256] of hashes.entries()) {
-      // Where the whole store is gone there are as many as there are photos: nobody waits for their names.
-      if (place % 100 === 0) await setImmediate();
+    for (const [place, sha256] of hashes.slice(0, mostNamedMissing).entries()) {
+      // Nobody waits for their names.
+      if (place % namedAtOnce === 0) await setImmediate();
       const picture = findPictureOfHash(db, sha256);
       if (picture !== null) missing.push(picture);
     }
-    if (strays.length + missing.length > 0) {
-      services.log.note('sweep', { strays: strays.length, missing: missing.length });
+    const missingCount = hashes.length;
+    if (strays.length + missingCount > 0) {
+      services.log.note('sweep', { strays: strays.length, missing: missingCount });
     }
-    return { at: services.now(), strays, missing };
+    return { at: services.now(), strays, missing, missingCount };
   } catch (error) {
     services.log.fault('sweep', error);
     return null;

@@ -52,7 +52,11 @@ describe('an original that is gone', () => {
 
     const again = openProgram(folder);
     const { sha256, sourceName } = lost;
-    expect(await sweepOf(again)).toMatchObject({ strays: [], missing: [{ sha256, sourceName }] });
+    expect(await sweepOf(again)).toMatchObject({
+      strays: [],
+      missing: [{ sha256, sourceName }],
+      missingCount: 1,
+    });
     expect(codeOf(await ask(again))).toBeNull();
     rmSync(join(program.library, 'derived'), { recursive: true });
     const refused = await ask(again);
