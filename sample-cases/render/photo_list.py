@@ -64,7 +64,9 @@ PHOTOS = [
         heic=True,
     ),
     Photo('BRN_2074', 'journal_bearings', 'pair', '2026:02:10 15:20:36', 100, 32, '1/13', 400, 9),
-    Photo('BRN_2082', 'compressor_housing', 'tract', '2026:02:11 08:37:05', 88, 22, '1/25', 400, 10),
+    Photo(
+        'BRN_2082', 'compressor_housing', 'tract', '2026:02:11 08:37:05', 55, 18, '1/30', 400, 10, lift=1.2, share=0.56
+    ),
     Photo('BRN_2083', 'compressor_housing', 'imprint', '2026:02:11 08:41:52', 105, 32, '1/10', 640, 11, lift=1.45),
     Photo('BRN_2087', 'compressor_housing', 'contour', '2026:02:11 08:58:19', 92, 22, '1/25', 400, 13),
     Photo('BRN_2091', 'heat_shield', 'back', '2026:02:11 09:26:47', 96, 18, '1/30', 400, 14),

@@ -56,8 +56,10 @@ class Wheel:
         )
 
 
-def wheel_hub(w, mat, bore=0.4, nose=0.32, nblades=12, back=None, prof_nose=None, scallop=None):
-    """Hub, nose and back in one turned body. scallop: number, depth and phase of the cut-outs at the rim."""
+def wheel_hub(w, mat, bore=0.4, nose=0.32, nblades=12, back=None, prof_nose=None, nose_shape=None, scallop=None):
+    """Hub, nose and back in one body. prof_nose: profile of a closed nose, from the axis to the hub's end; nose_shape: what
+    the nose is beyond a turned one, (R, Z, T) to (R, Z). scallop: number, depth and phase of the cut-outs at the rim.
+    """
     rim = w.H + nose
     bored = [
         (bore, -0.12),
@@ -102,11 +104,19 @@ def wheel_hub(w, mat, bore=0.4, nose=0.32, nblades=12, back=None, prof_nose=None
             m=wide(m),
             fu=wide(m),
         )
-        marks.update(fv=turn / TAU * 2, pu=np.where(lid, R * np.cos(T), wide(arc)))
-        marks['pv'] = np.where(lid, R * np.sin(T), T / TAU * 6 / 0.36)
+        marks.update(fv=turn / TAU * 2, pu=wide(arc), pv=T / TAU * 6 / 0.36)
+        x, y = R * np.cos(T), R * np.sin(T)  # laid flat over a closed nose, so that nothing converges
+        flat = dict(
+            pu=x + 0.25 * Z + 1.7, pv=y + 0.31 * Z + 0.9, fu=x * 0.25 + 0.3, fv=y * 0.25 + 0.6, s=0.24, nose=0.0
+        )
+        marks.update({name: np.where(lid, laid, marks[name]) for name, laid in flat.items()})
         return marks
 
     def shape(R, Z, T):
+        if nose_shape:
+            R, Z = (
+                np.where(row[:, None] < first, shaped, turned) for shaped, turned in zip(nose_shape(R, Z, T), (R, Z))
+            )
         if scallop:
             number, depth, phase = scallop
             behind = np.repeat(np.asarray(row >= first + len(hub) * 0.5, float)[:, None], R.shape[1], 1)

@@ -3,6 +3,7 @@ The axis is z, the inlet at the top; radii and heights follow the compressor whe
 import numpy as np
 
 from parts.bladed_wheel import contour
+from parts.housing_casting import LAND, OUTLET, casting, grown
 from studio.meshes import TAU, grid_obj, lathe, resample, rounded
 from studio.noise import n1, smoothstep, vnoise
 
@@ -11,11 +12,13 @@ BORE = 2.47  # at the inducer
 INDUCER = 3.10  # height at which the tract begins
 NUT = dict(across_flats=1.0, height=0.6)  # cm
 CORNER_TO_CORNER = NUT['across_flats'] / np.sqrt(3)
-# where the nut left its mark: angle, height, turn on the wall, depth
+IMPRINTED = (0.75, 2.35)  # angles between which the mesh is fine
+# where the nut left its mark: angle, height, turn on the wall, depth; how deep each of the two corners went, of that; how
+# deep the shallow end is, of the deep one; how strongly the nut's end face is printed; how far the corners slid, cm
 IMPRINTS = [
-    dict(at=1.50, z=4.55, turn=0.35, depth=0.075),
-    dict(at=1.98, z=3.95, turn=-0.55, depth=0.055),
-    dict(at=1.10, z=5.10, turn=1.0, depth=0.05),
+    dict(at=1.50, z=4.55, turn=0.35, depth=0.088, shares=(1.0, 0.72), tip=0.45, end=0.9, skid=0.10),
+    dict(at=1.98, z=3.95, turn=-0.55, depth=0.066, shares=(0.55, 1.0), tip=0.05, end=0.15, skid=0.22),
+    dict(at=1.10, z=5.10, turn=1.0, depth=0.046, shares=(1.0, 0.35), tip=0.25, end=0.45, skid=0.05),
 ]
 
 
@@ -26,14 +29,21 @@ def wall_radius(z):
 def housing(machined, cast):
     """Things by name: tract, contour, outside."""
     return dict(
-        tract=_tract(machined), contour=_contour(machined), volute=_volute(cast, machined), outside=_outside(cast)
+        tract=_tract(machined),
+        contour=_contour(machined),
+        volute=_volute(cast, machined),
+        outside=[*casting(cast, _hollow), _land(machined)],
     )
 
 
-def _tract(mat, around=2000, up=420):
-    z, T = np.meshgrid(
-        np.linspace(INDUCER - 0.12, INLET, up), np.linspace(0, TAU, around, endpoint=False), indexing='ij'
+def _tract(mat, around=1000, about_imprints=1500, up=560):
+    turn = np.concatenate(
+        [
+            np.linspace(*IMPRINTED, about_imprints, endpoint=False),
+            np.linspace(IMPRINTED[1], IMPRINTED[0] + TAU, around, endpoint=False),
+        ]
     )
+    z, T = np.meshgrid(np.linspace(INDUCER - 0.12, INLET, up), turn, indexing='ij')
     R = wall_radius(z) + 0.22 * smoothstep(INLET - 0.3, INLET, z) ** 2
     deep, fresh = np.zeros_like(R), np.zeros_like(R)
     rng = np.random.default_rng(11)
@@ -50,7 +60,8 @@ def _tract(mat, around=2000, up=420):
     dents = fresh.copy()
     for mark in IMPRINTS:
         cut, bright = _nut_imprint(T, z, mark)
-        deep, fresh = np.where(cut > 0, np.maximum(deep, 0) * 0.2 + cut, deep + cut), np.maximum(fresh, bright)
+        struck = smoothstep(0.0, 0.02, np.abs(cut))
+        deep, fresh = deep * (1 - 0.8 * struck) + cut, np.maximum(fresh, bright)
     side = (1 - smoothstep(INDUCER + 0.02, INDUCER + 0.16 + 0.05 * n1(T * 2, 4, 2), z)) * np.clip(
         0.75 + 0.35 * np.cos(T - 1.2), 0, 1
     )
@@ -63,7 +74,7 @@ def _tract(mat, around=2000, up=420):
         rub=side,
         nut=nut,
         dent=dents,
-        back=1.0,
+        back=1.0 - 0.9 * np.maximum(nut, dents) * fresh,  # no lathe lines in metal that was displaced
         nose=0.0,
         s=0.14,
         m=0.2,
@@ -83,25 +94,41 @@ def _on_wall(T, z, angle, height, turn):
 
 
 def _nut_imprint(T, z, mark):
-    """Two corners of the hexagon and the flat between them, pressed in slanting: depth and how fresh."""
+    """Two corners of the hexagon and the edge of its end face, pressed in slanting: depth and how fresh. No two alike: a
+    corner slides before it bites, metal rises beside it on the side it slides to, its flanks are torn."""
     u, v = _on_wall(T, z, mark['at'], mark['z'], mark['turn'])
+    seed = int(mark['at'] * 100)
+    place = np.stack([u * 9, v * 9], -1)
+    ragged = vnoise(place, seed, 3)
+    u = u + 0.016 * vnoise(place * 0.6, seed + 1, 2)
+    v = v + 0.020 * vnoise(place * 0.8, seed + 2, 2)
     half = NUT['height'] / 2
-    tip = np.clip(0.35 + 0.65 * (v / (2 * half) + 0.5), 0, 1)
-    within = smoothstep(-half - 0.004, -half + 0.012, v) * (1 - smoothstep(half - 0.012, half + 0.004, v))
+    tip = mark['tip'] + (1 - mark['tip']) * np.clip(v / (2 * half) + 0.5, 0, 1) ** 1.2
     cut, bright = np.zeros_like(u), np.zeros_like(u)
-    for shift, share in ((-CORNER_TO_CORNER / 2, 1.0), (CORNER_TO_CORNER / 2, 0.62)):
-        depth = mark['depth'] * share * tip
-        wedge = depth - np.abs(u - shift) * np.tan(np.radians(30))  # the hexagon's corner: 120 degrees between flats
-        groove = np.clip(wedge, 0, None) * within
-        reach = depth / np.tan(np.radians(30))
-        lip = 0.16 * mark['depth'] * share * np.exp(-(((np.abs(u - shift) - reach - 0.018) / 0.020) ** 2)) * within
-        cut = cut + groove - lip * (groove <= 0)
+    for k, (shift, share) in enumerate(zip((-CORNER_TO_CORNER / 2, CORNER_TO_CORNER / 2), mark['shares'])):
+        starts = -half + 0.25 * (1 - share) * (1 + k)
+        within = smoothstep(starts - 0.02, starts + 0.05, v) * (1 - smoothstep(half - 0.016, half + 0.008, v))
+        depth = mark['depth'] * share * tip * (1 + 0.18 * ragged)
+        slid = np.where(u < shift, np.clip(shift - u - mark['skid'] * (v + half), 0, None), (u - shift) * 1.25)
+        wedge = depth - slid * np.tan(np.radians(30))  # the hexagon's corner: 120 degrees between flats
+        groove = np.logaddexp(0, wedge / 0.004) * 0.004 * within * (wedge > -0.03)
+        reach = 0.8 * depth / np.tan(np.radians(30)) + 0.014
+        beside = np.exp(-(((u - shift - reach) / (0.022 + 0.012 * ragged)) ** 2))
+        before = np.exp(-(((shift - u - mark['skid'] * (v + half) - reach - 0.01) / 0.018) ** 2))
+        lip = 0.34 * depth * np.clip(1 + 0.8 * ragged, 0, 2) * within * (beside + 0.35 * before)
+        torn = 0.006 * vnoise(np.stack([u * 60, v * 14], -1), seed + 3 + k, 2) * smoothstep(0.01, 0.03, groove)
+        cut = np.maximum(cut, groove) + torn - lip * smoothstep(0.012, 0.0, groove)
         bright = np.maximum(
-            bright, np.maximum(smoothstep(0.0, 0.004, groove), 0.8 * (lip > 0.3 * 0.16 * mark['depth']))
+            bright,
+            np.maximum(smoothstep(0.004, 0.012, groove), 0.9 * smoothstep(0.25, 0.6, lip / (0.34 * mark['depth']))),
         )
-    end = 0.014 * np.exp(-(((v - half - 0.02) / 0.02) ** 2)) * (np.abs(u) < CORNER_TO_CORNER / 2 + 0.05)
-    flat = within * (np.abs(u) < CORNER_TO_CORNER / 2) * 0.12
-    return cut - end, np.maximum(bright, flat)
+    across = (np.abs(u) < CORNER_TO_CORNER / 2 + 0.03) * np.clip(
+        mark['end'] + 0.5 * vnoise(u[..., None] * 7, seed, 2), 0, 1
+    )
+    end = 0.020 * np.exp(-(((v - half - 0.022) / 0.022) ** 2)) * across
+    print_ = 0.010 * np.exp(-(((v - half + 0.012) / 0.016) ** 2)) * across
+    flat = (np.abs(u) < CORNER_TO_CORNER / 2) * (np.abs(v) < half) * np.clip(0.10 + 0.22 * ragged, 0, 0.4)
+    return cut + print_ - end, np.maximum(bright, np.maximum(flat, 0.7 * smoothstep(0.006, 0.014, end)))
 
 
 def _near(T, z, mark):
@@ -112,7 +139,7 @@ def _near(T, z, mark):
 def imprint_corners(mark):
     """The deep ends of the two corner grooves, in the housing's coordinates."""
     half, ends = NUT['height'] / 2 - 0.02, []
-    for shift, share in ((-CORNER_TO_CORNER / 2, 1.0), (CORNER_TO_CORNER / 2, 0.62)):
+    for shift, share in zip((-CORNER_TO_CORNER / 2, CORNER_TO_CORNER / 2), mark['shares']):
         u, v, turn = shift, half, mark['turn']
         a, b = u * np.cos(turn) - v * np.sin(turn), u * np.sin(turn) + v * np.cos(turn)
         angle, height = mark['at'] + a / wall_radius(mark['z']), mark['z'] + b
@@ -171,43 +198,53 @@ def _volute(cast, machined):
     )
 
     def deeper(R, Z, T):
-        grows = 0.35 + 0.65 * ((T - 0.4) % TAU) / TAU
-        grows = grows + (1 - smoothstep(0.0, 0.12, ((T - 0.4) % TAU))) * 0.65
+        p = grown(T)
+        grows = 0.35 + 0.65 * p * (1 - smoothstep(0.985, 1.0, p))  # the tongue stands where the scroll leaves
         return R, 0.70 + (Z - 0.70) * np.where(Z > 0.70, grows, 1)
 
     scroll = lathe('scroll', resample(floor, 0.04), seg=512, mat=cast, fn=deeper, attrs=lambda R, Z, T: {}, auto=40)
-    edge = resample(rounded([(6.62, -0.30), (6.66, -0.36), (7.5, -0.36), (7.55, -0.30), (7.55, 0.5)], 0.02), 0.02)
+    edge = resample(
+        rounded(
+            [(6.62, -0.30), (6.66, -0.36), (7.5, -0.36), (7.55, -0.30), (7.55, 0.46), (7.50, 0.505), (7.44, 0.505)],
+            0.02,
+        ),
+        0.02,
+    )
 
     def drilled(R, Z, T):
         turn = ((T + 0.2) % (TAU / 8)) - TAU / 16
         hole = np.hypot(turn * 7.1, R - 7.1) < 0.22
         return R, np.where(hole & (Z < -0.3), Z + 0.6, Z)
 
-    def flat(R, Z, T):
-        return dict(
-            rub=0 * R,
-            dmg=0 * R,
-            back=1.0 + 0 * R,
-            nose=0 * R,
-            s=0.2 + 0 * R,
-            m=0 * R,
-            fu=R * 0.2,
-            fv=T / TAU,
-            pu=R,
-            pv=T / TAU * 44 / 2.7778,
-        )
-
-    return [scroll, lathe('rim', edge, seg=1024, mat=machined, fn=drilled, attrs=flat, auto=40)]
+    return [scroll, lathe('rim', edge, seg=1024, mat=machined, fn=drilled, attrs=_turned, auto=40)]
 
 
-def _outside(cast):
-    line = [(2.90, INLET), (3.02, INLET + 0.03), (3.14, INLET - 0.08), (3.14, 5.55), (3.04, 5.45), (3.02, 4.4)]
-    line += [(3.3, 3.9), (4.5, 3.5), (6.0, 3.3), (7.3, 2.4), (7.5, 1.0), (7.55, 0.5)]
-    skin = resample(rounded(line, [0, 0.04, 0.05, 0.06, 0.06, 0.3, 0.3, 0.5, 0.8, 0.8, 0.3, 0], n=8), 0.05)
-    profile = np.concatenate([[(wall_radius(INLET) + 0.215, INLET - 0.005)], skin])
+def _turned(R, Z, T):
+    marks = dict(rub=0 * R, dmg=0 * R, back=1.0 + 0 * R, nose=0 * R, s=0.2 + 0 * R, m=0 * R)
+    return dict(**marks, fu=R * 0.2, fv=T / TAU, pu=R + 1.3 * Z, pv=T / TAU * 44 / 2.7778)
 
-    def scroll(R, Z, T):
-        grows = 0.55 + 0.45 * ((T + 2.0) % TAU) / TAU
-        return R, Z - smoothstep(4.4, 6.5, R) * (1 - grows) * 1.2
 
-    return lathe('outside', profile, seg=384, mat=cast, fn=scroll, attrs=lambda R, Z, T: {}, auto=40)
+def _land(mat):
+    """The lip and the hose's land, turned on the inlet pipe."""
+    line = [(2.845, INLET - 0.004), (2.99, INLET), (3.04, 5.95), (3.05, 5.86), (3.13, 5.78), (3.13, 5.64), (3.04, 5.54)]
+    line += [(3.035, LAND + 0.03), (3.02, LAND - 0.03)]
+    profile = resample(rounded(line, [0, 0.02, 0.03, 0.04, 0.05, 0.05, 0.04, 0.02, 0], n=5), 0.02)
+
+    def knocked(R, Z, T):
+        round_ = np.stack([3 * np.cos(T), 3 * np.sin(T), Z], -1)
+        nick = smoothstep(0.62, 0.86, vnoise(round_ * 2.2, 4, 2)) * smoothstep(INLET - 0.12, INLET - 0.02, Z)
+        return R - 0.03 * nick * (R > 2.9), Z - 0.025 * nick * (R > 2.9)
+
+    return lathe('land', profile, seg=1400, mat=mat, fn=knocked, attrs=_turned, auto=40)
+
+
+def _hollow(r, z, T):
+    """A field, positive where the machined insides and the scroll lie, for the casting to leave free."""
+    p = grown(T)
+    grows = 0.35 + 0.65 * p
+    inside = np.interp(
+        r, [2.5, 2.75, 3.4, 4.95, 5.05, 5.2, 5.8, 6.5, 6.66, 6.70], [3.1, 1.9, 0.8, 0.75, 1.2, 2.0, 2.4, 2.0, 0.9, -9]
+    )
+    ceiling = np.where(inside > 0.8, 0.70 + (inside - 0.70) * np.where(r > 4.95, grows, 1), inside) + 0.06
+    bore = np.where(z > INDUCER - 0.2, wall_radius(z) + 0.17, 2.6) - r
+    return np.maximum(bore, np.where(z < 3.2, ceiling - z, -9))

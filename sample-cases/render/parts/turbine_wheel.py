@@ -1,14 +1,12 @@
 """Turbine wheel of the case, eleven blades, for a standard-rotation unit: anticlockwise seen from the exhaust outlet.
 Exducer tips are folded against the rotation; contour and sides are rubbed."""
-import math
-
 import numpy as np
 
 from parts.blade import blade
 from parts.bladed_wheel import Wheel, wheel_hub
 from parts.compressor_wheel import leans
-from studio.meshes import TAU, lathe, resample, rounded
-from studio.noise import n1
+from studio.meshes import TAU, resample, rounded
+from studio.noise import smoothstep, vnoise
 
 BLADES = 11
 ANTICLOCKWISE = 1  # seen from +z, the exhaust outlet
@@ -32,8 +30,17 @@ def turbine_wheel(mat, seed=6):
         kind='turb',
     )
     back = rounded([(2.75, 0.10), (2.75, 0.0), (2.0, -0.10), (1.0, -0.22), (0.86, -0.24)], [0, 0.03, 0.1, 0.05, 0])
-    lid = np.array([(0.0, 2.02), (0.60, 2.06), (0.62, 2.10)])
-    things = [wheel_hub(wheel, mat, nblades=BLADES, back=back, prof_nose=lid, scallop=(BLADES, 0.42, 0.0)), _nose(mat)]
+    things = [
+        wheel_hub(
+            wheel,
+            mat,
+            nblades=BLADES,
+            back=back,
+            prof_nose=_nose_profile(),
+            nose_shape=_nose,
+            scallop=(BLADES, 0.42, 0.0),
+        )
+    ]
     rng = np.random.default_rng(seed)
     blades = {}
     for k in range(BLADES):
@@ -73,43 +80,33 @@ def turbine_wheel(mat, seed=6):
     return things, blades
 
 
-def _nose(mat):
-    """A cast hexagon on its own mesh, sunk a little into the hub; texture laid flat over it, so that nothing converges."""
+def _nose_profile():
+    """From the centre drilling over the hexagon and the shoulder down to the hub's end, which it meets axially."""
     outline = rounded(
         [
-            (0.60, 1.88),
-            (0.628, 1.99),
-            (0.630, 2.08),
-            (0.55, 2.20),
-            (0.49, 2.30),
-            (0.46, 2.62),
-            (0.38, 2.70),
-            (0.0, 2.715),
+            (0.002, 2.60),
+            (0.095, 2.70),
+            (0.16, 2.715),
+            (0.33, 2.715),
+            (0.375, 2.665),
+            (0.375, 2.335),
+            (0.47, 2.285),
+            (0.605, 2.235),
+            (0.62, 2.10),
         ],
-        [0, 0.05, 0.1, 0.12, 0.06, 0.05, 0.08, 0],
+        [0, 0.02, 0.02, 0.03, 0.03, 0.07, 0.08, 0.07, 0],
         n=8,
     )
-    outline = resample(outline[:-1], 0.02)
-    centre = np.linspace(1, 0.002, 24)[:, None] * np.array([[outline[-1][0], 0]]) + np.array([[0, 1]]) * outline[-1][1]
-    profile = np.concatenate([outline, centre[1:]])
+    return resample(outline, 0.012)
 
-    def shape(R, Z, T):
-        hexagon = math.cos(math.pi / 6) / np.cos((T % (TAU / 6)) - math.pi / 6)
-        share = np.clip((Z - 2.24) / 0.06, 0, 1)
-        cast = 0.006 * n1(T * 3 + Z * 5, 9, 2) * np.clip(R / 0.3, 0, 1)
-        return R * (1 + share * (np.clip(hexagon, 0, 1.12) * 1.03 - 1)) + cast, Z + 0.006 * n1(R * 9, 4, 2)
 
-    def attributes(R, Z, T):
-        x, y = R * np.cos(T), R * np.sin(T)
-        return dict(
-            pu=x + 0.25 * Z + 1.7,
-            pv=y + 0.31 * Z + 0.9,
-            fu=x * 0.25 + 0.3,
-            fv=y * 0.25 + 0.6,
-            s=0.30 + 0 * R,
-            m=0 * R,
-            dmg=0 * R,
-            rub=0 * R,
-        )
-
-    return lathe('nose', profile, seg=240, mat=mat, fn=shape, attrs=attributes, auto=35)
+def _nose(R, Z, T):
+    """The cast hexagon by which the wheel is held when it is balanced; its corners are rounded, its skin is uneven."""
+    towards = np.stack([np.abs(np.cos(T - k * TAU / 6 - 0.25)) for k in range(3)])
+    hexagon = (towards**26).sum(0) ** (-1 / 26)
+    share = smoothstep(2.275, 2.325, Z) * smoothstep(0.20, 0.32, R)
+    where = np.stack([R * np.cos(T), R * np.sin(T), Z], -1)
+    cast = 0.007 * vnoise(where * 5, 9, 3) * smoothstep(0.05, 0.2, R) * smoothstep(2.10, 2.16, Z)
+    return R * (1 + share * (hexagon * 0.985 - 1)) + cast, Z + 0.006 * vnoise(where * 6, 4, 3) * smoothstep(
+        2.10, 2.2, Z
+    )

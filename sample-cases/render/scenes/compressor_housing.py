@@ -16,7 +16,7 @@ def build(shot):
     truth = Truth('compressor-housing', side, rotorTurnsFromInlet='clockwise')
     room(0.6, 0.9)
     parts = housing(aluminium(0.8, name='machined', turned_dirt=0.8), cast_aluminium())
-    things = [parts['tract'], parts['contour'], *parts['volute'], parts['outside']]
+    things = [parts['tract'], parts['contour'], *parts['volute'], *parts['outside']]
     body = place(things, (0, 0, 6.1), (math.pi, 0, 2.2)) if from_wheel else place(things, (0, 0, 0.4))
     truth.point('inducer-bore-0', body, (BORE, 0, INDUCER))
     truth.point('inducer-bore-180', body, (-BORE, 0, INDUCER))
@@ -44,7 +44,7 @@ def build(shot):
             nutAcrossFlatsMm=10,
         )
     if shot.view == 'tract':
-        bench_with_rule(truth, (-8.0, -11.0), 0.04, 4.4, 1.0, (40, 110))
+        bench_with_rule(truth, (-8.0, -10.5), 0.04, 4.4, 0.3, (40, 110))
     else:
         bench(bench_mat(seed=4.4))
     if from_wheel:
@@ -57,7 +57,7 @@ def build(shot):
     lamp('window', (36, 6, 34), (0, 0, 5), 36, 9000, COOL, 36)
     lamp('front', (2, -30, 36), (0, 0, 5), 22, 5000, PLAIN, 10)
     if shot.view == 'tract':
-        camera((1.5, -19, 31), (0.1, -0.1, 4.8), lens=88, fstop=22, focus=(0, 2.0, 4.9), roll=0.02)
+        camera((1.5, -19, 31), (1.15, -1.2, 2.7), lens=55, fstop=18, focus=(0, 1.0, 4.9), roll=0.02)
     else:
         camera((0.4, -9.5, 17.5), (0.05, 2.2, 4.75), lens=105, fstop=32, focus=(0, 2.4, 4.8), roll=-0.02)
     return truth

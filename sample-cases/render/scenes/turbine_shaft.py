@@ -69,5 +69,5 @@ def build(shot):
     if whole:
         camera((-3, -25, 24), (0.3, -0.9, 1.0), lens=82, fstop=20, focus=(-2, -0.4, 2.2), roll=0.01)
     else:
-        camera((-16.5, -11, 12.5), (-3.4, 0.2, 2.5), lens=96, fstop=32, focus=(-4.3, -0.3, 3.0), roll=0.02)
+        camera((-15.3, -12.9, 12.2), (-3.4, 0.2, 2.5), lens=96, fstop=32, focus=(-4.3, -0.3, 3.0), roll=0.02)
     return truth
