@@ -23,7 +23,7 @@ export function registerContent(
   const shared = sharedWidth(page.measure, columnCount, columns.photo + columns.plate + columns.sha256);
   const [file, taken] = [shared * 0.54, shared * 0.46];
   return [
-    { ...(type.heading(register, 'kept') as object), pageBreak: 'before' } as Content,
+    onItsOwnPage(type.heading(register, 'kept')),
     type.text([[register.lead, voices.body]], { margin: [0, 0, 0, 8], width: page.measure }),
     captionOf(register.caption, headHeight + 4 * lineHeight(voices.small) + rowAir, type),
     ruledTable(

@@ -14,7 +14,7 @@ import { readTime, writeTime } from '#analysis/text/typed-time.ts';
 import type { CaseFields, Service } from '#shared-types/case.ts';
 import { typedTexts } from '#shared-types/texts/typed.ts';
 import type { WallTime } from '#shared-types/times.ts';
-import { numberText } from '../ui/number-words.ts';
+import { decimalSign, numberText } from '../ui/number-words.ts';
 
 export const typedNames = ['fittedOn', 'failedOn', 'timeInService', 'runningHours'] as const;
 export type TypedName = (typeof typedNames)[number];
@@ -27,8 +27,6 @@ type Field<Value> = {
   readonly readWritten: (text: string) => Value | null;
   readonly read: (text: string) => TypedReading<Value>;
 };
-
-const decimalSign = (1.5).toLocaleString().includes(',') ? ',' : '.';
 
 const within = (most: number, of: string) => (value: number) => {
   if (value < 0) return typedTexts.negative;

@@ -1,10 +1,9 @@
 /** The case's marks as screen and paper label them. */
 import { markLabels, marksOnPhoto } from '#analysis/report/mark-labels.ts';
 import { isNote } from '#analysis/marks/notes.ts';
-import { photoReadings } from '#analysis/measure/photo-readings.ts';
 import type { BenchState, HeldFinding, HeldMark } from '#analysis/marks/bench-state.ts';
 import type { DamageClass } from '#shared-types/finding.ts';
-import type { MarkId } from '#shared-types/ids.ts';
+import type { MarkId, PhotoId } from '#shared-types/ids.ts';
 import type { Photo } from '#shared-types/photo.ts';
 import { marksTexts } from '#shared-types/texts/marks.ts';
 
@@ -26,13 +25,13 @@ export function labelsOf(photos: readonly Photo[], state: BenchState): ReadonlyM
 
 /** The marks of one photo in drawing order, the topmost last. */
 export function labelledMarks(
-  photo: Pick<Photo, 'id' | 'width' | 'height'>,
+  photoId: PhotoId,
   state: BenchState,
   labels: ReadonlyMap<MarkId, string>,
+  /** What is written on marks that measure, and on scales. */
+  readings: ReadonlyMap<MarkId, string>,
 ): LabelledMark[] {
-  const marks = marksOnPhoto([...state.marks.values()], photo.id);
-  const readings = photoReadings(marks, photo).words;
-  return marks.map((mark) => {
+  return marksOnPhoto([...state.marks.values()], photoId).map((mark) => {
     const finding = mark.findingId === null ? null : (state.findings.get(mark.findingId) ?? null);
     const label = labels.get(mark.id) ?? '';
     const reading = readings.get(mark.id) ?? '';

@@ -3,9 +3,8 @@ import { useEffect, useRef, useState } from 'react';
 import { readNumber, writeNumber } from '#analysis/text/typed-number.ts';
 import { keptWithin } from '#analysis/text/typed-reading.ts';
 import { TypedField } from '../claim/typed-field.tsx';
-import { numberText } from '../ui/number-words.ts';
+import { decimalSign, numberText } from '../ui/number-words.ts';
 
-const decimalSign = (1.5).toLocaleString().includes(',') ? ',' : '.';
 const mostDecimals = 4;
 
 export function MeasuredNumber(props: {

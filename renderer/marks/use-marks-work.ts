@@ -14,6 +14,7 @@ import type { BenchDesk } from '#analysis/marks/bench-desk.ts';
 import type { Tool } from '#analysis/marks/gesture/gesture.ts';
 import { asksForFinding, isScale } from '#analysis/marks/notes.ts';
 import { photoReadings } from '#analysis/measure/photo-readings.ts';
+import { marksOnPhoto } from '#analysis/report/mark-labels.ts';
 import { toBack, toFront } from '#analysis/marks/stacking.ts';
 import type { FindingFields } from '#shared-types/finding.ts';
 import type { CaseId, FindingId, MarkId } from '#shared-types/ids.ts';
@@ -60,14 +61,13 @@ export function useMarksWork(input: {
   const { hidden, allHidden } = useLooking();
 
   const labels = useMemo(() => labelsOf(photos, state), [photos, state]);
-  const marks = useMemo(() => labelledMarks(photo, state, labels), [photo, state, labels]);
   const readings = useMemo(
-    () =>
-      photoReadings(
-        marks.map(({ mark }) => mark),
-        photo,
-      ),
-    [marks, photo],
+    () => photoReadings(marksOnPhoto([...state.marks.values()], photo.id), photo),
+    [photo, state],
+  );
+  const marks = useMemo(
+    () => labelledMarks(photo.id, state, labels, readings.words),
+    [photo.id, state, labels, readings],
   );
   const inSight = useMemo(
     () => (allHidden ? [] : marks.filter(({ mark }) => !hidden.has(mark.id))),

@@ -2,6 +2,9 @@
 import type { Instant, WallTime } from '#shared-types/times.ts';
 import { jobTexts } from '#shared-types/texts/jobs.ts';
 
+/** As the reader writes numbers. */
+export const decimalSign = (1.5).toLocaleString().includes(',') ? ',' : '.';
+
 /** A number with a fixed count of decimals. */
 export function numberText(value: number, decimals = 0): string {
   return value.toLocaleString(undefined, {

@@ -283,8 +283,6 @@ export const reportTexts = {
     caption: (words: string) => `The file says of itself that no camera took it (“${words}”).`,
     register: (words: string) => `says of itself: ${words}`,
     sheet: 'computer-generated',
-    limits: (plates: string, many: boolean) =>
-      `${many ? 'Photos' : 'Photo'} ${plates} ${many ? 'are' : 'is'} no photograph by the word of ${many ? 'their own files' : 'its own file'}; nothing that ${many ? 'they show' : 'it shows'} was seen on a part.`,
   },
   register: {
     heading: 'Photo register',
